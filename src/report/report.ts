@@ -1,0 +1,37 @@
+import type { UnitSystem } from "../units/unitSystem.ts";
+import type { KilnHoursResult } from "./kilnHoursResult.ts";
+import type { LoadRow } from "./loadRow.ts";
+import type { LogsResult } from "./logsResult.ts";
+import type { RunRow } from "./runRow.ts";
+
+/** What every page needs to know of the house. */
+export interface HouseBrief {
+  readonly name: string;
+  readonly timeZone: string;
+  readonly units: UnitSystem;
+  readonly altitudeMetres: number;
+  /** True for the invented house that comes with the project; every page then says so. */
+  readonly invented: boolean;
+}
+
+/** Choices offered to the reader, from the whole of the logs whatever the view. */
+export interface Choices {
+  readonly varieties: readonly string[];
+  readonly kilns: readonly string[];
+  readonly firstDate: string | null;
+  readonly lastDate: string | null;
+}
+
+/** Everything the pages say, for one view of the logs. Plain data: it crosses from worker to page by structured clone. */
+export interface Report {
+  readonly house: HouseBrief;
+  readonly choices: Choices;
+  /** The latest instant in any run log; pages say *logs to 31 October 2026*. */
+  readonly lastLoggedAt: number | null;
+  /** By loading time, latest first. */
+  readonly runs: readonly RunRow[];
+  /** By loading time, earliest first. */
+  readonly loads: readonly LoadRow[];
+  readonly kilnHours: KilnHoursResult;
+  readonly logs: LogsResult;
+}

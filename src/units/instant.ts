@@ -1,0 +1,97 @@
+/**
+ * How a moment is said in the house's own time. Instants are milliseconds since 1970-01-01T00:00Z everywhere inside.
+ *
+ * `Intl` gives the parts; the text is put together here, since browsers and Node differ in the spaces and commas that
+ * their locale data puts between them.
+ */
+export interface LocalParts {
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+  readonly hour: number;
+  readonly minute: number;
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatFor(timeZone: string): Intl.DateTimeFormat {
+  const known = formats.get(timeZone);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat("en-GB", {
+    timeZone,
+    hourCycle: "h23",
+    year: "numeric",
+    month: "2-digit",
+    day: "2-digit",
+    hour: "2-digit",
+    minute: "2-digit",
+  });
+  formats.set(timeZone, made);
+  return made;
+}
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
+const MONTHS_IN_FULL = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+] as const;
+
+const two = (n: number): string => String(n).padStart(2, "0");
+
+/** Calendar and clock of `instant` in `timeZone` (an IANA name). */
+export function localParts(instant: number, timeZone: string): LocalParts {
+  const found: Record<string, number> = {};
+  for (const { type, value } of formatFor(timeZone).formatToParts(instant)) found[type] = Number(value);
+  return {
+    year: found.year ?? Number.NaN,
+    month: found.month ?? Number.NaN,
+    day: found.day ?? Number.NaN,
+    hour: found.hour ?? Number.NaN,
+    minute: found.minute ?? Number.NaN,
+  };
+}
+
+/** `2026-10-31`, the local date as it is written in the logs. */
+export function printIsoDate(instant: number, timeZone: string): string {
+  const { year, month, day } = localParts(instant, timeZone);
+  return `${year}-${two(month)}-${two(day)}`;
+}
+
+/** `31 Oct 2026`. */
+export function printDate(instant: number, timeZone: string): string {
+  const { year, month, day } = localParts(instant, timeZone);
+  return `${day} ${MONTHS[month - 1]} ${year}`;
+}
+
+/** `31 October 2026`. */
+export function printDateInFull(instant: number, timeZone: string): string {
+  const { year, month, day } = localParts(instant, timeZone);
+  return `${day} ${MONTHS_IN_FULL[month - 1]} ${year}`;
+}
+
+/** `18:05`. */
+export function printClock(instant: number, timeZone: string): string {
+  const { hour, minute } = localParts(instant, timeZone);
+  return `${two(hour)}:${two(minute)}`;
+}
+
+/** `31 Oct 2026, 18:05`. */
+export function printMoment(instant: number, timeZone: string): string {
+  return `${printDate(instant, timeZone)}, ${printClock(instant, timeZone)}`;
+}
+
+/** `October 2026` for `2026-10`. */
+export function printMonth(yearMonth: string): string {
+  const [year, month] = yearMonth.split("-").map(Number);
+  return `${MONTHS_IN_FULL[(month ?? 1) - 1]} ${year}`;
+}

@@ -1,0 +1,35 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+/** Two kinds of test: those of the code alone, and those that drive a real browser over one build of the site. */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        root: here(".."),
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+          exclude: ["tests/browser/**"],
+          setupFiles: [here("support/matchers.ts")],
+          env: { TZ: "UTC" },
+        },
+      },
+      {
+        root: here(".."),
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.test.ts"],
+          setupFiles: [here("support/matchers.ts")],
+          globalSetup: [here("support/builtSite.ts")],
+          env: { TZ: "UTC" },
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
