@@ -13,7 +13,7 @@ export interface View {
   /** Null: as the house has it. */
   readonly units: UnitSystem | null;
   readonly air: AirBasis | null;
-  readonly whatIf: Partial<WhatIfText>;
+  readonly whatIf: Readonly<Partial<WhatIfText>>;
   readonly sort: string | null;
   readonly search: string | null;
   /** For `runs/?run=`. */
@@ -29,4 +29,90 @@ export interface WhatIfText {
   readonly setPoint: string;
   readonly start: string;
   readonly finish: string;
+}
+
+export const whatIfFields = ["humidity", "temperature", "depth", "load", "setPoint", "start", "finish"] as const;
+
+/** The view of a page as it is built: all of the logs, in the house's own units. */
+export const wholeView: View = {
+  from: null,
+  to: null,
+  variety: null,
+  kiln: null,
+  without: [],
+  units: null,
+  air: null,
+  whatIf: {},
+  sort: null,
+  search: null,
+  run: null,
+};
+
+/** Does this view choose other rows, or another fit, than the built pages show? Only then is the engine needed. */
+export function choosesRows(view: View): boolean {
+  return (
+    view.from !== null ||
+    view.to !== null ||
+    view.variety !== null ||
+    view.kiln !== null ||
+    view.without.length > 0 ||
+    view.air !== null
+  );
+}
+
+const ISO_DATE = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
+
+function oneOf<T extends string>(text: string | null, choices: readonly T[]): T | null {
+  return choices.find((choice) => choice === text) ?? null;
+}
+
+/**
+ * Reads a view from an address. What it does not understand is left at its default: an address may be old, cut short or
+ * typed by hand, and a page that still answers serves better than a fault.
+ */
+export function parseView(query: URLSearchParams): View {
+  const text = (name: string): string | null => query.get(name)?.trim() || null;
+  const date = (name: string): string | null => {
+    const found = text(name);
+    return found !== null && ISO_DATE.test(found) ? found : null;
+  };
+  const whatIf: Partial<Record<keyof WhatIfText, string>> = {};
+  for (const field of whatIfFields) {
+    const found = text(field);
+    if (found !== null) whatIf[field] = found;
+  }
+  return {
+    from: date("from"),
+    to: date("to"),
+    variety: text("variety"),
+    kiln: text("kiln"),
+    without: [...new Set(query.getAll("without").filter((run) => run !== ""))].sort(),
+    units: oneOf<UnitSystem>(text("units"), ["metric", "us"]),
+    air: oneOf<AirBasis>(text("air"), ["at_loading", "mean"]),
+    whatIf,
+    sort: text("sort"),
+    search: text("search"),
+    run: text("run"),
+  };
+}
+
+/** The inverse of {@link parseView}: `?variety=…`, or an empty string for the whole view. Same view, same text. */
+export function formatView(view: View): string {
+  const query = new URLSearchParams();
+  const put = (name: string, value: string | null): void => {
+    if (value !== null) query.append(name, value);
+  };
+  put("from", view.from);
+  put("to", view.to);
+  put("variety", view.variety);
+  put("kiln", view.kiln);
+  for (const run of view.without) query.append("without", run);
+  put("units", view.units);
+  put("air", view.air);
+  for (const field of whatIfFields) put(field, view.whatIf[field] ?? null);
+  put("sort", view.sort);
+  put("search", view.search);
+  put("run", view.run);
+  const text = query.toString();
+  return text === "" ? "" : `?${text}`;
 }

@@ -95,3 +95,22 @@ export function printMonth(yearMonth: string): string {
   const [year, month] = yearMonth.split("-").map(Number);
   return `${MONTHS_IN_FULL[(month ?? 1) - 1]} ${year}`;
 }
+
+/**
+ * The instant at which a local date begins in `timeZone`: 00:00, or the first moment after it where a clock change skips
+ * midnight.
+ *
+ * @param isoDate `2026-10-31`
+ */
+export function startOfLocalDay(isoDate: string, timeZone: string): number {
+  const wanted = Date.parse(`${isoDate}T00:00:00Z`);
+  if (!Number.isFinite(wanted))
+    throw new RangeError(`startOfLocalDay requires a date such as 2026-10-31; got ${isoDate}`);
+  let instant = wanted;
+  // Two rounds settle it: the first finds the zone's offset nearby, the second the offset at the answer itself.
+  for (let round = 0; round < 2; round += 1) {
+    const { year, month, day, hour, minute } = localParts(instant, timeZone);
+    instant += wanted - Date.UTC(year, month - 1, day, hour, minute);
+  }
+  return instant;
+}

@@ -1,0 +1,18 @@
+// npm start [-- --logs DIR] [-- --port N]: builds the site from a folder of logs (the demo's unless told otherwise) and serves it.
+
+import { existsSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { buildSite, DEMO_LOGS } from "./buildSite.ts";
+import { serveFolder } from "./siteServer.ts";
+
+const { values } = parseArgs({ options: { logs: { type: "string" }, port: { type: "string" } } });
+const logs = values.logs ?? DEMO_LOGS;
+if (!existsSync(logs)) {
+  console.error(`There is no folder ${logs}: give the folder that holds your CSV logs.`);
+  process.exit(2);
+}
+await buildSite({ logs, outDir: "dist" });
+
+const wantedPort = values.port === undefined ? 4321 : Number(values.port);
+const { address } = await serveFolder("dist", wantedPort).catch(() => serveFolder("dist", 0));
+console.log(`\nPiecebook is at ${address}   (made from ${logs}; stop with Ctrl+C)`);
