@@ -57,19 +57,32 @@ export interface HumidityDepthModel {
   readonly meanBedDepthMetres: number;
 }
 
-/** Hours on water to remove over the air's drying power, and bed depth. */
+/**
+ * Hours on the dry air that the water needs (tonnes: water to remove over the air's drying power) and bed depth (m).
+ */
 export interface DryingAirModel {
   readonly kind: "drying-air";
   readonly fit: RegressionFit;
-  /** Names of the loads in the fit, in order. */
-  readonly loads: readonly string[];
-  /** Hours for 1 cm more bed with the grain that fills it, same air. */
+  readonly loads: readonly FittedLoad[];
+  /** Same order as `loads`. */
+  readonly dryAirNeededTonnes: Float64Array;
+  /** Hours for each tonne of dry air that the water needs. */
+  readonly hoursPerTonneOfAir: Interval;
+  /** Hours for 1 cm more bed with the grain that fills it, in the same air. */
   readonly hoursPerCentimetre: Interval;
-  /** Kilograms of water per metre of bed at the house's usual filling, and the mean drying power: for what-if. */
-  readonly waterKilogramsPerMetre: number;
-  readonly meanDryingPower: number;
-  /** Where the green load or its moisture was not logged and the house's usual was taken: how many loads. */
+  /** How this house fills its kiln, for a what-if without a green load. */
+  readonly filling: Filling;
+  /** Loads for which the green load or its moisture was not logged and the house's usual was taken. */
   readonly loadsWithUsualGain: number;
+}
+
+/** What a house usually puts on its kiln: medians over the loads that logged them. */
+export interface Filling {
+  readonly greenKilogramsPerMetre: number;
+  /** Water to be dried off in each kilogram of green malt. */
+  readonly waterPerGreenKilogram: number;
+  readonly dryingSetCelsius: number;
+  readonly pressurePascals: number;
 }
 
 /** One way of guessing the next load's hours, judged on loads it had not seen. */
@@ -128,6 +141,10 @@ export interface HoursAnalysis {
   readonly dryingAir: DryingAirModel | null;
   readonly guesses: GuessComparison | null;
   readonly coverage: Coverage | null;
+  /** The regression that answers what-if: the winner where one is named, else the one with the smaller error so far. */
+  readonly best: "drying-air" | "humidity-and-depth" | null;
+  /** Loads together slower or faster than the best model expects, in time order; empty where there are none. */
+  readonly stretches: readonly Stretch[];
   /** `9 loads with humidity and depth; the estimate needs 12.` */
   readonly tooLittle: string | null;
 }
@@ -142,8 +159,6 @@ export interface KilnHoursResult {
   readonly energy: EnergySummary | null;
   /** Loads under way, with the estimate of the best model. */
   readonly underWay: readonly UnderWay[];
-  /** A stretch of loads together slower or faster than expected, in time order; empty when there is none. */
-  readonly stretches: readonly Stretch[];
   /** Starting values of the what-if: what this house usually loads. */
   readonly usual: WhatIfInputs | null;
 }
