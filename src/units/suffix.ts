@@ -46,3 +46,24 @@ export const bedDepthFamily: UnitFamily = {
     { suffix: "in", label: "in", factor: METRES_PER_INCH, offset: 0 },
   ],
 };
+
+/**
+ * Colour of wort: EBC units are 1.97 times SRM degrees (both at 430 nm). From memory of the analysis committees' usage;
+ * the visual EBC scale before 1991 followed another line, so a house that copies old certificates converts them first.
+ */
+export const colourFamily: UnitFamily = {
+  inside: "ebc",
+  suffixes: [
+    { suffix: "ebc", label: "EBC", factor: 1, offset: 0 },
+    { suffix: "srm", label: "SRM", factor: 1.97, offset: 0 },
+  ],
+};
+
+/** Diastatic power: degrees Windisch-Kolbach = 3.5 × degrees Lintner − 16. From memory of ASBC and EBC usage. */
+export const diastaticPowerFamily: UnitFamily = {
+  inside: "wk",
+  suffixes: [
+    { suffix: "wk", label: "°WK", factor: 1, offset: 0 },
+    { suffix: "lintner", label: "°L", factor: 3.5, offset: -16 },
+  ],
+};
