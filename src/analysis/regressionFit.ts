@@ -48,6 +48,11 @@ export interface RegressionFit {
   readonly breuschPagan: { readonly statistic: number; readonly degreesOfFreedom: number; readonly p: number };
   /** Row-major covariance of the coefficients, `terms.length` squared. */
   readonly covariance: Float64Array;
+  /**
+   * Row-major inverse R⁻¹ of the triangular factor of the design, `terms.length` squared: (X′X)⁻¹ = R⁻¹R⁻ᵀ. Standard
+   * errors of predictions are taken from it and not from `covariance`, whose sums cancel.
+   */
+  readonly inverseFactor: Float64Array;
 }
 
 /** What a fit says of one new observation. */

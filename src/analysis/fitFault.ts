@@ -1,0 +1,98 @@
+import { doesNotVary, factorise, type PredictorColumn } from "./factorisation.ts";
+
+/** Why data cannot carry a fit. */
+export type FitFault =
+  | { readonly kind: "too-few"; readonly observations: number; readonly needed: number }
+  /** The predictor has one value throughout. */
+  | { readonly kind: "constant"; readonly column: string; readonly observations: number }
+  | { readonly kind: "constant-response"; readonly observations: number }
+  /** The predictor follows exactly from those before it. */
+  | { readonly kind: "collinear"; readonly column: string }
+  /** One observation alone fixes a coefficient, so that nothing in the data can contradict it. */
+  | {
+      readonly kind: "single-observation";
+      readonly column: string | null;
+      readonly row: number;
+      readonly observations: number;
+    };
+
+/** What the sentences call things. */
+export interface FitWords {
+  /** Plural: `loads`. */
+  readonly observations: string;
+  /** `kiln hours`. */
+  readonly response: string;
+}
+
+const plainWords: FitWords = { observations: "observations", response: "the response" };
+
+/** Whether `found`, which may be a result, is a fault instead. */
+export function isFitFault(found: object): found is FitFault {
+  return "kind" in found;
+}
+
+/**
+ * What forbids fitting `response` on `columns`, or null where nothing does. `minimumObservations` is the caller's own
+ * floor; two more than there are coefficients are needed in any case.
+ *
+ * @throws RangeError for lengths that differ or values that are not finite
+ */
+export function findFitFault(
+  columns: readonly PredictorColumn[],
+  response: ArrayLike<number>,
+  minimumObservations = 0,
+  intercept = true,
+): FitFault | null {
+  const observations = response.length;
+  const fewest = Math.max(minimumObservations, columns.length + (intercept ? 1 : 0) + 2);
+  if (observations < fewest) return { kind: "too-few", observations, needed: fewest };
+  const factorisation = factorise(columns, intercept);
+  return isFitFault(factorisation) ? factorisation : findResponseFault(response, factorisation.observations, intercept);
+}
+
+/** The fault that lies in the response alone. */
+export function findResponseFault(
+  response: ArrayLike<number>,
+  observations: number,
+  intercept: boolean,
+): FitFault | null {
+  if (response.length !== observations) {
+    throw new RangeError(`the response requires one value an observation; got ${response.length} for ${observations}`);
+  }
+  for (let row = 0; row < response.length; row += 1) {
+    if (!Number.isFinite(response[row])) {
+      throw new RangeError(`the response requires finite values; got ${response[row]} at ${row}`);
+    }
+  }
+  const flat = doesNotVary(response) && (intercept || response[0] === 0);
+  return flat ? { kind: "constant-response", observations } : null;
+}
+
+/** A fault as a sentence for a page. */
+export function sayFitFault(fault: FitFault, words: FitWords = plainWords): string {
+  switch (fault.kind) {
+    case "too-few":
+      return `There are ${fault.observations} ${words.observations} with all that the estimate needs; it takes ${fault.needed}.`;
+    case "constant":
+      return `All ${fault.observations} ${words.observations} have the same ${fault.column}, so its effect cannot be told.`;
+    case "constant-response":
+      return `All ${fault.observations} ${words.observations} have the same value of ${words.response}, so there is nothing to explain.`;
+    case "collinear":
+      return `The logged ${fault.column} follows exactly from the other measures, so its own effect cannot be told.`;
+    case "single-observation":
+      return fault.column === null
+        ? `One of the ${fault.observations} ${words.observations} alone would decide an effect, and no other could contradict it.`
+        : `All but one of the ${fault.observations} ${words.observations} have the same ${fault.column}, so its effect would rest on that one alone.`;
+  }
+}
+
+/** {@link findFitFault} as a sentence: `There are 9 loads with all that the estimate needs; it takes 12.` */
+export function whyNoFit(
+  columns: readonly PredictorColumn[],
+  response: ArrayLike<number>,
+  minimumObservations: number,
+  words: FitWords = plainWords,
+): string | null {
+  const fault = findFitFault(columns, response, minimumObservations);
+  return fault === null ? null : sayFitFault(fault, words);
+}
