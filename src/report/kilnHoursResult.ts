@@ -1,4 +1,5 @@
 import type { Interval, RegressionFit } from "../analysis/regressionFit.ts";
+import type { UsualGain } from "../malting/waterToRemove.ts";
 
 /** `at_loading`: air known when the kiln was loaded. `mean`: air averaged over the load. Never mixed in one fit. */
 export type AirBasis = "at_loading" | "mean";
@@ -78,10 +79,11 @@ export interface DryingAirModel {
 
 /** What a house usually puts on its kiln: medians over the loads that logged them. */
 export interface Filling {
-  readonly greenKilogramsPerMetre: number;
-  /** Water to be dried off in each kilogram of green malt. */
-  readonly waterPerGreenKilogram: number;
-  readonly dryingSetCelsius: number;
+  /** Null where no load logged both. */
+  readonly greenKilogramsPerMetre: number | null;
+  readonly usualGain: UsualGain | null;
+  readonly dryingSetCelsius: number | null;
+  readonly targetMoisturePercent: number;
   readonly pressurePascals: number;
 }
 

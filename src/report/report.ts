@@ -22,6 +22,14 @@ export interface Choices {
   readonly lastDate: string | null;
 }
 
+/** A column that the format does not know, kept for the run's page as it was logged. */
+export interface OtherColumn {
+  readonly run: string;
+  readonly table: string;
+  readonly column: string;
+  readonly value: string;
+}
+
 /** Everything the pages say, for one view of the logs. Plain data: it crosses from worker to page by structured clone. */
 export interface Report {
   readonly house: HouseBrief;
@@ -34,4 +42,5 @@ export interface Report {
   readonly loads: readonly LoadRow[];
   readonly kilnHours: KilnHoursResult;
   readonly logs: LogsResult;
+  readonly otherColumns: readonly OtherColumn[];
 }

@@ -1,5 +1,6 @@
 import type { Interval } from "../analysis/regressionFit.ts";
 import type { DryingAirModel, HumidityDepthModel, WhatIfInputs } from "./kilnHoursResult.ts";
+import type { WhatIfText } from "./view.ts";
 
 /**
  * When a kiln loaded under stated conditions will be dry. Moments are minutes after local midnight of the day it was
@@ -23,6 +24,8 @@ export interface WhatIfEstimate {
 export interface WhatIfRefusal {
   readonly kind: "refusal";
   readonly sentence: string;
+  /** The field it concerns, where what was typed there could not be read. */
+  readonly field?: keyof WhatIfText;
 }
 
 export type WhatIfAnswer = WhatIfEstimate | WhatIfRefusal;

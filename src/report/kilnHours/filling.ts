@@ -1,0 +1,33 @@
+import { median } from "../../analysis/summary.ts";
+import type { Filling } from "../kilnHoursResult.ts";
+import type { LoadRow } from "../loadRow.ts";
+
+function medianOf(values: readonly (number | null)[]): number | null {
+  const known = values.filter((value) => value !== null);
+  return known.length === 0 ? null : median(known);
+}
+
+const ratio = (part: number | null, whole: number | null): number | null =>
+  part !== null && whole !== null && whole > 0 ? part / whole : null;
+
+/**
+ * How this house fills its kiln: medians over the loads that logged each part. They look at no hours, so that an
+ * estimate made with them has not seen its own answer.
+ */
+export function usualFilling(
+  loads: readonly LoadRow[],
+  targetMoisturePercent: number,
+  pressurePascals: number,
+): Filling {
+  const greenPerGrain = medianOf(loads.map((load) => ratio(load.greenLoadKilograms, load.grainInKilograms)));
+  const greenMoisturePercent = medianOf(loads.map((load) => load.greenMoisturePercent));
+  const usualGain =
+    greenPerGrain === null || greenMoisturePercent === null ? null : { greenPerGrain, greenMoisturePercent };
+  return {
+    greenKilogramsPerMetre: medianOf(loads.map((load) => ratio(load.greenLoadKilograms, load.bedDepthMetres))),
+    usualGain,
+    dryingSetCelsius: medianOf(loads.map((load) => load.dryingSetCelsius)),
+    targetMoisturePercent,
+    pressurePascals,
+  };
+}

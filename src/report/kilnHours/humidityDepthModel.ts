@@ -1,0 +1,35 @@
+import { addedVariable } from "../../analysis/addedVariable.ts";
+import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
+import { mean } from "../../analysis/summary.ts";
+import type { HumidityDepthModel } from "../kilnHoursResult.ts";
+import { scaledTerm } from "./effects.ts";
+import { fittedLoads } from "./fittedLoads.ts";
+import type { ModelRow } from "./modelRow.ts";
+import type { OneStep } from "./oneStep.ts";
+
+/** The predictors of the plain regression, in the order of its coefficients after the intercept. */
+export const humidityDepthColumns = (rows: readonly ModelRow[]) => [
+  { name: "relativeHumidityPercent", values: rows.map((row) => row.air.relativeHumidityPercent) },
+  { name: "bedDepthMetres", values: rows.map((row) => row.bedDepthMetres) },
+];
+
+/** Ordinary least squares of hours on ambient relative humidity and bed depth, and what it says in a maltster's units. */
+export function humidityDepthModel(rows: readonly ModelRow[], oneStep: readonly OneStep[]): HumidityDepthModel {
+  const columns = humidityDepthColumns(rows);
+  const hours = rows.map((row) => row.hours);
+  const fit = fitLeastSquares(columns, hours);
+  const [humidity, depth] = columns.map(({ values }) => mean(values)) as [number, number];
+  return {
+    kind: "humidity-and-depth",
+    fit,
+    loads: fittedLoads(rows, fit, oneStep),
+    hoursPerTenPoints: scaledTerm(fit, "relativeHumidityPercent", 10),
+    hoursPerCentimetre: scaledTerm(fit, "bedDepthMetres", 0.01),
+    addedVariable: [
+      { predictor: "relativeHumidityPercent", ...addedVariable(columns, hours, 0), otherHeldAt: depth },
+      { predictor: "bedDepthMetres", ...addedVariable(columns, hours, 1), otherHeldAt: humidity },
+    ],
+    meanRelativeHumidityPercent: humidity,
+    meanBedDepthMetres: depth,
+  };
+}

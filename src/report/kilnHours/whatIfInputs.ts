@@ -1,0 +1,70 @@
+import { printNumber } from "../../units/print.ts";
+import { fromShown, type Quantity, toShown } from "../../units/quantity.ts";
+import type { UnitSystem } from "../../units/unitSystem.ts";
+import type { WhatIfInputs } from "../kilnHoursResult.ts";
+import type { WhatIfText } from "../view.ts";
+
+type Field = keyof WhatIfText;
+
+const NUMBER_FIELDS: readonly {
+  readonly field: Field;
+  readonly input: "relativeHumidityPercent" | "celsius" | "bedDepthMetres" | "greenLoadKilograms" | "dryingSetCelsius";
+  readonly quantity: Quantity;
+  readonly says: string;
+  /** In the unit kept inside: what any kiln could see. */
+  readonly range: readonly [number, number];
+}[] = [
+  { field: "humidity", input: "relativeHumidityPercent", quantity: "percent", says: "humidity", range: [0, 100] },
+  { field: "temperature", input: "celsius", quantity: "temperature", says: "outside air", range: [-40, 50] },
+  { field: "depth", input: "bedDepthMetres", quantity: "bedDepth", says: "bed depth", range: [0.01, 2] },
+  { field: "load", input: "greenLoadKilograms", quantity: "mass", says: "green load", range: [1, 100_000] },
+  { field: "setPoint", input: "dryingSetCelsius", quantity: "temperature", says: "set point", range: [20, 110] },
+];
+
+const PLAIN_NUMBER = /^[-\u2212]?\d+(?:[.,]\d+)?$/;
+const CLOCK = /^([01]?\d|2[0-3])[:.]([0-5]\d)$/;
+
+/** Minutes after midnight of `18:00`, or null where the text is no clock time. */
+export function readClock(text: string): number | null {
+  const found = CLOCK.exec(text.trim());
+  return found ? Number(found[1]) * 60 + Number(found[2]) : null;
+}
+
+function readNumber(text: string): number | null {
+  const trimmed = text.trim();
+  return PLAIN_NUMBER.test(trimmed) ? Number(trimmed.replace("\u2212", "-").replace(",", ".")) : null;
+}
+
+export type WhatIfReading =
+  | { readonly kind: "inputs"; readonly inputs: WhatIfInputs }
+  | { readonly kind: "fault"; readonly field: Field; readonly sentence: string };
+
+/**
+ * What the reader typed, in SI. A field left alone keeps the house's usual value; a green load left alone follows the bed
+ * depth, since a deeper bed holds more.
+ */
+export function readWhatIf(text: Readonly<Partial<WhatIfText>>, usual: WhatIfInputs, units: UnitSystem): WhatIfReading {
+  const inputs: Record<string, number | null> = { ...usual };
+  for (const { field, input, quantity, says, range } of NUMBER_FIELDS) {
+    const typed = text[field];
+    if (typed === undefined) continue;
+    const shown = readNumber(typed);
+    const inside = shown === null ? null : fromShown(shown, quantity, units);
+    if (inside === null || inside < range[0] || inside > range[1]) {
+      const [low, high] = range.map((bound) => printNumber(toShown(bound, quantity, units), 0));
+      return { kind: "fault", field, sentence: `The ${says} must be a number between ${low} and ${high}.` };
+    }
+    inputs[input] = inside;
+  }
+  for (const [field, input] of [
+    ["start", "startedAtMinutes"],
+    ["finish", "wantedFinishMinutes"],
+  ] as const) {
+    const typed = text[field];
+    if (typed === undefined) continue;
+    const minutes = readClock(typed);
+    if (minutes === null) return { kind: "fault", field, sentence: "Write the time as 18:00." };
+    inputs[input] = minutes;
+  }
+  return { kind: "inputs", inputs: inputs as unknown as WhatIfInputs };
+}

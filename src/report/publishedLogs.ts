@@ -1,0 +1,21 @@
+import type { CsvTable } from "../tables/csvTable.ts";
+import type { LogsResult } from "./logsResult.ts";
+import type { HouseBrief, OtherColumn } from "./report.ts";
+
+/**
+ * What the build hands to the browser besides the tables' rows: where each table is, and what cannot be asked of the
+ * engine since only the reader of the raw logs knew it. Plain JSON.
+ */
+export interface PublishedLogs {
+  readonly house: HouseBrief;
+  readonly logs: LogsResult;
+  readonly otherColumns: readonly OtherColumn[];
+  /** In the order in which the engine takes them in. */
+  readonly tables: readonly PublishedTable[];
+}
+
+export interface PublishedTable extends Pick<CsvTable, "name" | "columns"> {
+  /** Name inside the tables' folder, with a digest of its bytes. */
+  readonly file: string;
+  readonly bytes: number;
+}
