@@ -1,5 +1,6 @@
+import type { CsvTable } from "../tables/csvTable.ts";
 import { type ArrowTable, arrowRows } from "./arrowRows.ts";
-import type { CsvTable, LoadableDatabase } from "./database.ts";
+import type { LoadableDatabase } from "./database.ts";
 import { quoteName, quoteText } from "./quote.ts";
 
 /** What the two builds of the engine have in common: one answers at once, the other by promise. */

@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { createDuckDB, DEFAULT_RUNTIME, VoidLogger } from "@duckdb/duckdb-wasm/blocking";
-import type { CsvTable, LoadableDatabase } from "./database.ts";
+import type { CsvTable } from "../tables/csvTable.ts";
+import type { LoadableDatabase } from "./database.ts";
 import { openDatabaseOver, queryConfig } from "./loadTables.ts";
 
 /**

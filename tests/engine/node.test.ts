@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { CsvTable, LoadableDatabase } from "../../src/engine/database.ts";
+import type { LoadableDatabase } from "../../src/engine/database.ts";
 import { openNodeDatabase } from "../../src/engine/node.ts";
+import type { CsvTable } from "../../src/tables/csvTable.ts";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
