@@ -1,0 +1,40 @@
+import { type View, type WhatIfText, whatIfFields } from "../report/view.ts";
+
+const isWhatIf = (name: string): name is keyof WhatIfText => (whatIfFields as readonly string[]).includes(name);
+
+/** A control as the page has it, reduced to what a view needs to know. */
+export interface Control {
+  /** `data-control`: the name that its choice has in the address. */
+  readonly name: string;
+  readonly value: string;
+  /** For tick boxes; true otherwise. */
+  readonly checked: boolean;
+}
+
+/** The view after a reader has used one control. An emptied control goes back to its default. */
+export function changeView(view: View, { name, value, checked }: Control): View {
+  const text = value.trim() === "" ? null : value.trim();
+  if (isWhatIf(name)) {
+    const { [name]: _, ...others } = view.whatIf;
+    return { ...view, whatIf: text === null ? others : { ...others, [name]: text } };
+  }
+  switch (name) {
+    case "without": {
+      const others = view.without.filter((run) => run !== value);
+      return { ...view, without: checked && text !== null ? [...others, value].sort() : others };
+    }
+    case "from":
+    case "to":
+    case "variety":
+    case "kiln":
+    case "search":
+    case "sort":
+      return { ...view, [name]: text };
+    case "units":
+      return { ...view, units: value === "metric" || value === "us" ? value : null };
+    case "air":
+      return { ...view, air: value === "at_loading" || value === "mean" ? value : null };
+    default:
+      throw new RangeError(`no control is named ${name}`);
+  }
+}

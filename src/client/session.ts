@@ -1,0 +1,82 @@
+import type { Report } from "../report/report.ts";
+import { choosesRows, formatView, parseView, type View } from "../report/view.ts";
+import { type Control, changeView } from "./changeView.ts";
+import { progressText, showProgress } from "./progressSlots.ts";
+import { renderPage } from "./renderPage.tsx";
+import { openReports } from "./reports.ts";
+import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
+
+/**
+ * The live site: one reader's view, the reports it needs and the page that shows it. It alone writes the address. It
+ * starts with the first use of a control, or on an address that carries a choice; until then the built page stands.
+ */
+export interface Session {
+  /** A control was used: the page follows, and the address with it. */
+  use(control: Control): void;
+  /** A link within the site was followed. */
+  follow(address: URL): void;
+  /** The reader went back or forward, or opened an address with a choice in it. */
+  showAddress(): void;
+  cancel(): void;
+}
+
+export function startSession(main: HTMLElement): Session {
+  const places: SitePlaces = readSitePlaces(main);
+  const reports = openReports(places, (progress) => showProgress(main, progressText(progress), true));
+  let view: View = parseView(new URLSearchParams(location.search));
+  let shown: View = view;
+  let report: Report | null = null;
+  // Only the latest wish is drawn: an answer that comes after a newer question is dropped.
+  let wish = 0;
+
+  const pagePath = (): string => {
+    const root = new URL(places.root).pathname;
+    return location.pathname.startsWith(root) ? location.pathname.slice(root.length) : "";
+  };
+
+  const draw = async (next: View): Promise<void> => {
+    wish += 1;
+    const mine = wish;
+    try {
+      if (choosesRows(next) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
+      const found = await reports.of(next);
+      if (mine !== wish) return;
+      report = found;
+      shown = next;
+      showProgress(main, "", false);
+      await renderPage(main, { path: pagePath(), report: found, view: next, places });
+    } catch (error) {
+      if (mine !== wish) return;
+      const why = error instanceof Error ? error.message : String(error);
+      const text = why === "cancelled" ? "Cancelled; the page is as it was." : `That could not be shown: ${why}.`;
+      view = shown;
+      history.replaceState(null, "", `${location.pathname}${formatView(shown)}`);
+      if (report !== null) await renderPage(main, { path: pagePath(), report, view: shown, places });
+      showProgress(main, text, false);
+    }
+  };
+
+  return {
+    use(control) {
+      view = changeView(view, control);
+      history.replaceState(null, "", `${location.pathname}${formatView(view)}`);
+      void draw(view);
+    },
+    follow(address) {
+      view = parseView(address.searchParams);
+      history.pushState(null, "", address);
+      void draw(view).then(() => {
+        if (address.hash === "") scrollTo({ top: 0 });
+        else document.getElementById(address.hash.slice(1))?.scrollIntoView();
+        main.focus({ preventScroll: true });
+      });
+    },
+    showAddress() {
+      view = parseView(new URLSearchParams(location.search));
+      void draw(view);
+    },
+    cancel() {
+      reports.cancel();
+    },
+  };
+}

@@ -1,0 +1,74 @@
+import type { Session } from "./session.ts";
+
+// The small script on every page. It waits for the first use of a control and only then fetches what makes the page live.
+
+const main = document.getElementById("body");
+
+/** The heart of the site weighs far more than this listener, so it comes with the first wish for it. */
+let session: Promise<Session> | null = null;
+const live = (body: HTMLElement): Promise<Session> => {
+  session ??= import("./session.ts").then(({ startSession }) => startSession(body));
+  return session;
+};
+
+type Field = HTMLInputElement | HTMLSelectElement;
+
+function controlOf(target: EventTarget | null): Field | null {
+  return target instanceof HTMLElement ? target.closest<Field>("[data-control]") : null;
+}
+
+function useField(body: HTMLElement, field: Field): void {
+  const name = field.dataset.control;
+  if (name === undefined) return;
+  const checked = field instanceof HTMLInputElement && field.type === "checkbox" ? field.checked : true;
+  const { value } = field;
+  void live(body).then((opened) => opened.use({ name, value, checked }));
+}
+
+/** Does this click stay within the site and in this tab? */
+function linkWithin(event: MouseEvent): URL | null {
+  if (event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey)
+    return null;
+  const link = event.target instanceof Element ? event.target.closest<HTMLAnchorElement>("a[href]") : null;
+  if (link === null || link.target !== "" || link.hasAttribute("download") || link.origin !== location.origin)
+    return null;
+  const address = new URL(link.href);
+  const samePage = address.pathname === location.pathname && address.search === location.search;
+  return samePage && address.hash !== "" ? null : address;
+}
+
+if (main !== null) {
+  // Text fields answer as they are typed in; dates, lists and ticks when they are changed.
+  main.addEventListener("input", (event) => {
+    const field = controlOf(event.target);
+    if (
+      field instanceof HTMLInputElement &&
+      (field.type === "text" || field.type === "search" || field.type === "time")
+    )
+      useField(main, field);
+  });
+  main.addEventListener("change", (event) => {
+    const field = controlOf(event.target);
+    const typed =
+      field instanceof HTMLInputElement && (field.type === "text" || field.type === "search" || field.type === "time");
+    if (field !== null && !typed) useField(main, field);
+  });
+  main.addEventListener("submit", (event) => {
+    if (event.target instanceof HTMLFormElement && event.target.dataset.form !== undefined) event.preventDefault();
+  });
+  document.addEventListener("click", (event) => {
+    if (event.target instanceof Element && event.target.closest('[data-action="cancel"]')) {
+      void session?.then((opened) => opened.cancel());
+      return;
+    }
+    const address = linkWithin(event);
+    // A link that carries a choice needs the live site; any other is followed in place only once the site is live.
+    if (address === null || (session === null && address.search === "")) return;
+    event.preventDefault();
+    void live(main).then((opened) => opened.follow(address));
+  });
+  addEventListener("popstate", () => {
+    void live(main).then((opened) => opened.showAddress());
+  });
+  if (location.search !== "") void live(main).then((opened) => opened.showAddress());
+}

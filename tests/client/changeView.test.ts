@@ -1,0 +1,33 @@
+import { describe, expect, it } from "vitest";
+import { changeView } from "../../src/client/changeView.ts";
+import { wholeView } from "../../src/report/view.ts";
+
+const use = (view: typeof wholeView, name: string, value: string, checked = true) =>
+  changeView(view, { name, value, checked });
+
+describe("changeView(view, control)", () => {
+  it("puts a typed what-if field into the view and takes an emptied one out", () => {
+    const typed = use(wholeView, "humidity", " 82 ");
+    expect(typed.whatIf).toEqual({ humidity: "82" });
+    expect(use(typed, "humidity", "").whatIf).toEqual({});
+  });
+
+  it("leaves runs out and puts them back one by one", () => {
+    const two = use(use(wholeView, "without", "b"), "without", "a");
+    expect(two.without).toEqual(["a", "b"]);
+    expect(use(two, "without", "b", false).without).toEqual(["a"]);
+  });
+
+  it("goes back to the default when a control is emptied", () => {
+    expect(use(use(wholeView, "variety", "Two-row"), "variety", "")).toEqual(wholeView);
+  });
+
+  it("does not change the view it was given", () => {
+    use(wholeView, "units", "us");
+    expect(wholeView.units).toBeNull();
+  });
+
+  it("throws a RangeError for a control it does not know", () => {
+    expect(() => use(wholeView, "colour", "red")).toThrow(new RangeError("no control is named colour"));
+  });
+});
