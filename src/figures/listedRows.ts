@@ -1,0 +1,23 @@
+import type { DataCell, DataTable } from "./figureSpec.ts";
+
+/** A page lists no more rows than this under a figure. */
+export const MOST_ROWS = 200;
+
+/** `1 load`, `7 loads`. */
+export const countOf = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? "" : "s"}`;
+
+/**
+ * The table under a figure from rows in time order: latest first, the latest 200 where there are more, and then a note
+ * that says so.
+ */
+export function latestFirst<T>(
+  rows: readonly T[],
+  noun: string,
+  columns: DataTable["columns"],
+  cells: (row: T) => readonly DataCell[],
+): DataTable {
+  const listed = rows.slice(-MOST_ROWS).reverse().map(cells);
+  return rows.length > MOST_ROWS
+    ? { columns, rows: listed, note: `The latest ${MOST_ROWS} of ${countOf(rows.length, noun)}.` }
+    : { columns, rows: listed };
+}
