@@ -185,10 +185,12 @@ export interface Stretch {
 /** All in SI; `startedAtMinutes` and `wantedFinishMinutes` are minutes after local midnight. */
 export interface WhatIfInputs {
   readonly relativeHumidityPercent: number;
-  readonly celsius: number;
+  /** Null where the house logs no air temperature. */
+  readonly celsius: number | null;
   readonly bedDepthMetres: number;
   readonly greenLoadKilograms: number | null;
-  readonly dryingSetCelsius: number;
+  /** Null where the house logs no set point. */
+  readonly dryingSetCelsius: number | null;
   readonly startedAtMinutes: number;
   readonly wantedFinishMinutes: number | null;
 }

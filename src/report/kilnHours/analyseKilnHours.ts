@@ -91,14 +91,12 @@ function usualInputs(
     return hour * MINUTES_PER_HOUR + minute;
   });
   if (relativeHumidityPercent === null || bedDepthMetres === null || start === null) return null;
-  const { dryingSetCelsius } = filling;
-  if (celsius === null || dryingSetCelsius === null) return null;
   return {
     relativeHumidityPercent: Math.round(relativeHumidityPercent),
-    celsius: Math.round(celsius),
+    celsius: celsius === null ? null : Math.round(celsius),
     bedDepthMetres,
     greenLoadKilograms: null,
-    dryingSetCelsius,
+    dryingSetCelsius: filling.dryingSetCelsius,
     startedAtMinutes: Math.round(start / MINUTES_PER_HOUR) * MINUTES_PER_HOUR,
     wantedFinishMinutes: null,
   };

@@ -10,7 +10,7 @@ const MINUTES_PER_DAY = 24 * MINUTES_PER_HOUR;
 
 const EDGES: readonly {
   readonly of: (load: FittedLoad) => number | null;
-  readonly asked: (inputs: WhatIfInputs) => number;
+  readonly asked: (inputs: WhatIfInputs) => number | null;
   readonly quantity: Quantity;
   readonly says: string;
 }[] = [
@@ -32,11 +32,11 @@ const EDGES: readonly {
 /** Which of the asked conditions the logs have never seen, in words. */
 function refusalSentence(loads: readonly FittedLoad[], inputs: WhatIfInputs, units: UnitSystem): string {
   for (const { of, asked, quantity, says } of EDGES) {
-    const seen = loads.map(of).filter((value) => value !== null);
-    if (seen.length === 0) continue;
+    const value = asked(inputs);
+    const seen = loads.map(of).filter((known) => known !== null);
+    if (value === null || seen.length === 0) continue;
     const low = Math.min(...seen);
     const high = Math.max(...seen);
-    const value = asked(inputs);
     if (value < low || value > high) {
       const side = value < low ? "below" : "above";
       return (
