@@ -27,6 +27,9 @@ const tieTolerance = 1e-9;
  * as well in any order and so raises nothing. A stretch counts where p < 0.01. Its ends are then moved one by one while
  * the statistic grows, it is set aside, and the rest is searched again, until nothing stands out or five are found.
  *
+ * Residuals that are related throughout, like those of a season that no predictor knows, are stretches by this test;
+ * read it beside their lag-1 autocorrelation.
+ *
  * `standardDeviation` scales what is reported, not what is found.
  *
  * @returns in time order; empty where fewer than 12 residuals stand to be judged
