@@ -29,7 +29,11 @@ export interface House {
   readonly dateOrder: DateOrder;
   readonly altitudeMetres: number;
   readonly kilns: readonly Kiln[];
-  readonly tolerances: { readonly thermostatCelsius: number };
+  readonly tolerances: {
+    readonly thermostatCelsius: number;
+    /** Half-widths about the target for measures that targets.csv leaves out, by the measure's name. */
+    readonly measures: Readonly<Record<string, number>>;
+  };
   readonly costs: {
     readonly currency: string | null;
     readonly perKilowattHour: number | null;

@@ -77,8 +77,8 @@ export function tableToCsv(table: Table): CsvTable {
     cells.push(cellOf(table.columns.get(name), column.kind));
   }
   if (table.name !== "readings" && table.name !== "weather") {
-    columns["source_file"] = "VARCHAR";
-    columns["source_line"] = "INTEGER";
+    columns.source_file = "VARCHAR";
+    columns.source_line = "INTEGER";
     cells.push((row) => quoted(table.files[table.fileOfRow[row] as number] ?? ""));
     cells.push((row) => String(table.lineOfRow[row]));
   }

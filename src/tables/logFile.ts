@@ -1,0 +1,7 @@
+/** One file of a logs folder, wherever it comes from: a disk, a file picker, an archive. */
+export interface LogFile {
+  /** Inside the logs folder, with `/` between parts: `readings/2026-03.csv`. */
+  readonly path: string;
+  /** The bytes from the start, in pieces of any size. Called at most once. */
+  chunks(): AsyncIterable<Uint8Array>;
+}

@@ -1,0 +1,128 @@
+import type { TableName } from "./declarations.ts";
+import { decoded, UndecodableText } from "./decode.ts";
+import { isLitter, tableOfFile, unknownFileHint } from "./fileOf.ts";
+import type { House } from "./house.ts";
+import { localTimeOf } from "./localTime.ts";
+import type { LogFile } from "./logFile.ts";
+import { mergeFiles } from "./mergeFiles.ts";
+import { mergeOverlaps } from "./mergeOverlaps.ts";
+import type { Problem } from "./problem.ts";
+import { ProblemLog } from "./problemLog.ts";
+import { readHouse } from "./readHouse.ts";
+import { type FileRows, readTableFile } from "./readTableFile.ts";
+import type { Table } from "./table.ts";
+import { tableDeclarations } from "./tableDeclarations.ts";
+
+/** What became of one file. */
+export interface LogFileRead {
+  readonly path: string;
+  readonly table: TableName | null;
+  /** Rows read, those among them that only repeat another included. */
+  readonly rows: number;
+  readonly rowsSetAside: number;
+  readonly valuesBlanked: number;
+  readonly notes: number;
+}
+
+export interface Logs {
+  readonly house: House;
+  /** A table is there when at least one file of it could be read, if only its headings. */
+  readonly tables: ReadonlyMap<TableName, Table>;
+  /** All of them, by file and line. */
+  readonly problems: readonly Problem[];
+  /** By path. */
+  readonly files: readonly LogFileRead[];
+}
+
+async function textOf(file: LogFile): Promise<string> {
+  let text = "";
+  for await (const piece of decoded(file.chunks(), null)) text += piece;
+  return text;
+}
+
+async function houseOf(file: LogFile | undefined, log: ProblemLog): Promise<House> {
+  let source: string | null = null;
+  try {
+    if (file) source = await textOf(file);
+  } catch (error) {
+    if (!(error instanceof UndecodableText)) throw error;
+    const { rule, message, hint } = error.fault;
+    log.add({
+      file: "house.toml",
+      line: error.line,
+      column: null,
+      value: null,
+      rule,
+      message,
+      hint,
+      effect: "file-set-aside",
+      run: null,
+    });
+    source = "";
+  }
+  const { house, problems } = readHouse(source);
+  for (const problem of problems) log.add(problem);
+  return house;
+}
+
+async function collected(files: AsyncIterable<LogFile> | Iterable<LogFile>): Promise<readonly LogFile[]> {
+  const all: LogFile[] = [];
+  for await (const file of files) if (!isLitter(file.path)) all.push(file);
+  return all.sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
+}
+
+function noteUnknown(path: string, log: ProblemLog): void {
+  log.add({
+    file: path,
+    line: null,
+    column: null,
+    value: null,
+    rule: "unknown-file",
+    message: "The log format has no file of this name; it was not read.",
+    hint: unknownFileHint(path),
+    effect: "note",
+    run: null,
+  });
+}
+
+/**
+ * Reads a house's logs whole: settings, every table typed and checked in SI and UTC, and every fault as a Problem.
+ * Nothing a file holds makes it throw; no row is lost without a Problem that names its line.
+ *
+ * @param files the files of the logs folder, in any order; each is read once, in pieces
+ */
+export async function readLogs(files: AsyncIterable<LogFile> | Iterable<LogFile>): Promise<Logs> {
+  const log = new ProblemLog();
+  const all = await collected(files);
+  const house = await houseOf(
+    all.find(({ path }) => path === "house.toml"),
+    log,
+  );
+  const localTime = localTimeOf(house.timeZone);
+  const rows = new Map<string, number>();
+  const tables = new Map<TableName, Table>();
+  for (const declaration of tableDeclarations) {
+    const read: FileRows[] = [];
+    for (const file of all) {
+      if (tableOfFile(file.path) !== declaration.name) continue;
+      const found = await readTableFile(file, declaration, { house, localTime, log });
+      if (found) read.push(found);
+      rows.set(file.path, found?.rowCount ?? 0);
+    }
+    if (read.length === 0) continue;
+    const merged = mergeFiles(declaration, read);
+    tables.set(declaration.name, declaration.place.endsWith("/") ? mergeOverlaps(merged, log) : merged);
+  }
+  for (const { path } of all) if (path !== "house.toml" && tableOfFile(path) === null) noteUnknown(path, log);
+  return {
+    house,
+    tables,
+    problems: log.list(),
+    files: all.map(({ path }) => ({
+      path,
+      table: tableOfFile(path),
+      rows: rows.get(path) ?? 0,
+      ...log.countsOf(path),
+    })),
+  };
+}
