@@ -1,0 +1,34 @@
+import type { Sentence } from "../findings/sentence.ts";
+import { Said } from "./Said.tsx";
+
+export type Stage = "steep" | "germination" | "kiln" | "none";
+
+interface AnswerProps {
+  /** The page's name, above the answer. */
+  readonly page: string;
+  readonly stage: Stage;
+  readonly answer: Sentence;
+  /** What the answer rests on, sentence by sentence; empty ones fall out. */
+  readonly grounds: readonly Sentence[];
+}
+
+/** The head of every page: its answer in words, big, and under it what the answer rests on. */
+export function Answer({ page, stage, answer, grounds }: AnswerProps) {
+  return (
+    <header class="answer">
+      <p class="kicker" data-stage={stage}>
+        {page}
+      </p>
+      <h1>
+        <Said sentence={answer} />
+      </h1>
+      {grounds
+        .filter((sentence) => sentence.length > 0)
+        .map((sentence) => (
+          <p class="lede">
+            <Said sentence={sentence} />
+          </p>
+        ))}
+    </header>
+  );
+}

@@ -1,0 +1,38 @@
+import type { FigureSpec } from "../figures/figureSpec.ts";
+import { renderFigure } from "../figures/renderFigure.ts";
+import { useBody } from "./context.ts";
+import { DataTableView, isShort } from "./DataTableView.tsx";
+
+interface FigureProps {
+  readonly spec: FigureSpec;
+  /** Address of the table on the page that already holds the figure's numbers; without it the figure brings its own. */
+  readonly numbersIn?: string;
+}
+
+/**
+ * One figure: title, the drawing that fits its column (a wide and a narrow one are in the page), what to see in it, and
+ * its numbers as a table.
+ */
+export function Figure({ spec, numbersIn }: FigureProps) {
+  const { document } = useBody();
+  const draw = (width: number, form: "wide" | "narrow"): string =>
+    renderFigure(spec, { document, width, idPrefix: `${spec.id}-${form}` });
+  const drawings = draw(spec.wideWidth, "wide") + draw(spec.narrowWidth, "narrow");
+  return (
+    <figure class="figure" aria-labelledby={`${spec.id}-title`}>
+      <h3 id={`${spec.id}-title`}>{spec.title}</h3>
+      <div class="drawings" dangerouslySetInnerHTML={{ __html: drawings }} />
+      <figcaption>{spec.summary}</figcaption>
+      {numbersIn !== undefined ? (
+        <p class="table-note needs-screen">
+          <a href={numbersIn}>The numbers</a>
+        </p>
+      ) : spec.table.rows.length === 0 ? null : (
+        <details class={isShort(spec.table) ? "fold short" : "fold"}>
+          <summary>The numbers</summary>
+          <DataTableView table={spec.table} caption={spec.title} />
+        </details>
+      )}
+    </figure>
+  );
+}

@@ -1,0 +1,111 @@
+import { countedInWords } from "../findings/counted.ts";
+import type { AirBasis } from "../report/kilnHoursResult.ts";
+import type { Report } from "../report/report.ts";
+import { useBody, useUnits } from "./context.ts";
+
+const AIR: Readonly<Record<AirBasis, string>> = { at_loading: "known at loading", mean: "averaged over the load" };
+
+interface FilterBarProps {
+  readonly report: Report;
+  /** The page's path from the site's root. */
+  readonly page: string;
+  /** Offer the choice of air, where the page's numbers depend on it. */
+  readonly air?: boolean;
+}
+
+/** What the reader sees now, in words: `All loads, metric units`. */
+function choiceInWords(report: Report, view: ReturnType<typeof useBody>["view"]): string {
+  const parts = [
+    view.from === null ? null : `from ${view.from}`,
+    view.to === null ? null : `to ${view.to}`,
+    view.variety,
+    view.kiln === null ? null : `kiln ${view.kiln}`,
+    view.without.length === 0 ? null : `without ${view.without.join(", ")}`,
+  ].filter((part) => part !== null);
+  const batches = countedInWords(report.runs.length, "batch", "batches");
+  return parts.length === 0 ? `${batches}, all that is logged` : `${batches} ${parts.join(", ")}`;
+}
+
+/** The reader's choices: dates, variety, kiln, batches left out, air and units. Hidden where scripting is off. */
+export function FilterBar({ report, page, air = false }: FilterBarProps) {
+  const { view, hrefTo } = useBody();
+  const units = useUnits();
+  const { varieties, kilns, firstDate, lastDate } = report.choices;
+  const { airBasis, loadsByAir } = report.kilnHours;
+  const bounds = { min: firstDate ?? undefined, max: lastDate ?? undefined };
+  const offersAir = air && loadsByAir.at_loading > 0 && loadsByAir.mean > 0;
+  return (
+    <details class="choose needs-scripting" data-part="filters">
+      <summary>
+        {choiceInWords(report, view)}. <span class="as-link">Choose dates, variety, units</span>
+      </summary>
+      <form method="get" action={hrefTo(page)} class="choose-fields" data-form="view">
+        <div class="field">
+          <label for="choose-from">Loaded from</label>
+          <input id="choose-from" type="date" name="from" data-control="from" value={view.from ?? ""} {...bounds} />
+        </div>
+        <div class="field">
+          <label for="choose-to">Loaded to</label>
+          <input id="choose-to" type="date" name="to" data-control="to" value={view.to ?? ""} {...bounds} />
+        </div>
+        <div class="field">
+          <label for="choose-variety">Variety</label>
+          <select id="choose-variety" name="variety" data-control="variety" value={view.variety ?? ""}>
+            <option value="">every variety</option>
+            {varieties.map((variety) => (
+              <option value={variety}>{variety}</option>
+            ))}
+          </select>
+        </div>
+        {kilns.length > 1 ? (
+          <div class="field">
+            <label for="choose-kiln">Kiln</label>
+            <select id="choose-kiln" name="kiln" data-control="kiln" value={view.kiln ?? ""}>
+              <option value="">every kiln</option>
+              {kilns.map((kiln) => (
+                <option value={kiln}>{kiln}</option>
+              ))}
+            </select>
+          </div>
+        ) : null}
+        {offersAir ? (
+          <div class="field">
+            <label for="choose-air">Air</label>
+            <select id="choose-air" name="air" data-control="air" value={airBasis}>
+              {(["at_loading", "mean"] as const).map((basis) => (
+                <option value={basis}>{`${AIR[basis]} (${loadsByAir[basis]})`}</option>
+              ))}
+            </select>
+          </div>
+        ) : null}
+        <div class="field">
+          <label for="choose-units">Units</label>
+          <select id="choose-units" name="units" data-control="units" value={units}>
+            <option value="metric">metric</option>
+            <option value="us">US customary</option>
+          </select>
+        </div>
+        {view.without.length > 0 ? (
+          <fieldset class="choose-without">
+            <legend class="small">Left out; untick to put back</legend>
+            {view.without.map((run) => (
+              <label class="tick">
+                <input type="checkbox" name="without" value={run} data-control="without" checked /> {run}
+              </label>
+            ))}
+          </fieldset>
+        ) : null}
+        <div class="choose-actions">
+          <button type="submit" class="button">
+            Show
+          </button>
+          <a href={hrefTo(page)}>everything</a>
+        </div>
+        <output data-slot="progress" />
+        <button type="button" class="button button-quiet" data-action="cancel" hidden>
+          Cancel
+        </button>
+      </form>
+    </details>
+  );
+}

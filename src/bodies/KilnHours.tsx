@@ -1,0 +1,95 @@
+import { energySentence } from "../findings/kilnEvidence.ts";
+import { dryingHoursAnswer, kilnHoursAnswer, kilnHoursGrounds, stretchSentence } from "../findings/kilnHoursAnswer.ts";
+import type { Report } from "../report/report.ts";
+import type { AnswerWhatIf, WhatIfAnswer } from "../report/whatIfAnswer.ts";
+import { Answer } from "./Answer.tsx";
+import { useBody, useFigureSettings, useUnits } from "./context.ts";
+import { Entry } from "./Entry.tsx";
+import { Figure } from "./Figure.tsx";
+import { FilterBar } from "./FilterBar.tsx";
+import { Effects } from "./kilnHours/Effects.tsx";
+import { Guesses } from "./kilnHours/Guesses.tsx";
+import { kilnHoursFigures } from "./kilnHours/kilnHoursFigures.ts";
+import { LeftOut } from "./kilnHours/LeftOut.tsx";
+import { LoadsBehind } from "./kilnHours/LoadsBehind.tsx";
+import { ReadyReckoner } from "./kilnHours/ReadyReckoner.tsx";
+import { Tonight } from "./kilnHours/Tonight.tsx";
+import { UnderWayNow } from "./kilnHours/UnderWayNow.tsx";
+import { WorkedOut } from "./kilnHours/WorkedOut.tsx";
+import { kilnHoursPage } from "./pageNames.ts";
+import { Said } from "./Said.tsx";
+
+export interface KilnHoursProps {
+  readonly report: Report;
+  /** What the what-if says of the reader's fields, or of the house's usual load where none is filled in. */
+  readonly whatIf: WhatIfAnswer;
+  /** The same question for any other load: fills the ready reckoner. */
+  readonly answerWhatIf: AnswerWhatIf;
+}
+
+/** When will tonight's kiln be dry, with this air and this bed, and is it slower than it should be? */
+export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
+  const { house } = useBody();
+  const units = useUnits();
+  const result = report.kilnHours;
+  const { kilnHours, dryingHours, energy, usual } = result;
+  const figures = kilnHoursFigures(result, useFigureSettings());
+  const model = kilnHours.humidityDepth;
+  return (
+    <>
+      <Answer
+        page={kilnHoursPage.title}
+        stage="kiln"
+        answer={kilnHoursAnswer(result, units)}
+        grounds={[
+          kilnHoursGrounds(result, units),
+          kilnHours.stretches.flatMap((stretch, i) => [
+            ...(i > 0 ? [" "] : []),
+            ...stretchSentence(stretch, house.timeZone),
+          ]),
+        ]}
+      />
+      <FilterBar report={report} page={kilnHoursPage.path} air />
+      <UnderWayNow loads={result.underWay} />
+      <Tonight usual={usual} answer={whatIf} />
+      {usual === null ? null : <ReadyReckoner usual={usual} answer={answerWhatIf} />}
+      {model === null || figures.residuals === null ? null : (
+        <Entry id="evidence" title="Load by load">
+          <Figure spec={figures.residuals} numbersIn="#loads-behind" />
+          <div class="pair">
+            {figures.humidity === null ? null : <Figure spec={figures.humidity} />}
+            {figures.depth === null ? null : <Figure spec={figures.depth} />}
+          </div>
+        </Entry>
+      )}
+      {model === null ? null : (
+        <Entry id="effects" title="What moves the hours">
+          <Effects model={model} dryingAir={kilnHours.dryingAir} caption="Hours from loading to unloading" />
+          <Guesses guesses={kilnHours.guesses} coverage={kilnHours.coverage} />
+        </Entry>
+      )}
+      <Entry id="drying" title="Ready for the ramp">
+        <p>
+          <Said sentence={dryingHoursAnswer(result, units)} />
+        </p>
+        {dryingHours.humidityDepth === null ? null : (
+          <Effects
+            model={dryingHours.humidityDepth}
+            dryingAir={dryingHours.dryingAir}
+            caption="Hours from loading to the start of the cure"
+          />
+        )}
+      </Entry>
+      {energy === null ? null : (
+        <Entry id="energy" title="Energy">
+          <p>
+            <Said sentence={energySentence(energy, units)} />
+          </p>
+        </Entry>
+      )}
+      <LeftOut unfitted={result.unfitted} />
+      <WorkedOut analysis={kilnHours} />
+      {model === null ? null : <LoadsBehind loads={model.loads} />}
+    </>
+  );
+}

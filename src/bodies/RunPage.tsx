@@ -1,0 +1,74 @@
+import { runAnswer } from "../findings/runsAnswer.ts";
+import type { RunPageResult } from "../report/runPageResult.ts";
+import { runPath } from "../units/runPath.ts";
+import { Answer } from "./Answer.tsx";
+import { Caution } from "./Caution.tsx";
+import { useBody, useFigureSettings, useUnits } from "./context.ts";
+import { Entry } from "./Entry.tsx";
+import { Figure } from "./Figure.tsx";
+import { ProblemList } from "./logs/ProblemList.tsx";
+import { germinationFacts, grainFacts, kilnFacts, maltFacts, steepFacts } from "./runs/runFacts.ts";
+import { runFigures } from "./runs/runFigures.ts";
+import { StageFacts } from "./runs/StageFacts.tsx";
+
+/** One batch from grain to malt: its stages on one time line, its kiln curve, its numbers and what is wrong with them. */
+export function RunPage({ result }: { readonly result: RunPageResult }) {
+  const { house, hrefTo } = useBody();
+  const units = useUnits();
+  const { run, loads, problems, otherColumns, previousRun, nextRun } = result;
+  const reader = { units, timeZone: house.timeZone };
+  const figures = runFigures(result, useFigureSettings());
+  return (
+    <>
+      <Answer page={`Batch ${run.run}`} stage="none" answer={runAnswer(result, units)} grounds={[]} />
+      <nav class="beside" aria-label="Other batches">
+        {previousRun === null ? <span /> : <a href={hrefTo(runPath(previousRun))}>{`← ${previousRun}`}</a>}
+        {nextRun === null ? null : <a href={hrefTo(runPath(nextRun))}>{`${nextRun} →`}</a>}
+      </nav>
+      {figures.length === 0 ? null : (
+        <Entry id="on-its-way" title="On its way">
+          {figures.map((spec) => (
+            <Figure spec={spec} />
+          ))}
+        </Entry>
+      )}
+      <Entry id="numbers" title="Stage by stage">
+        <div class="facts-columns">
+          <StageFacts stage="none" title="Grain" facts={grainFacts(run, reader)} />
+          <StageFacts stage="steep" title="Steep" facts={steepFacts(run, reader)} />
+          <StageFacts stage="germination" title="Germination" facts={germinationFacts(run, reader)} />
+          <StageFacts stage="kiln" title="Kiln" facts={kilnFacts(run, loads, reader)} />
+          <StageFacts stage="none" title="Malt" facts={maltFacts(run, reader)} />
+        </div>
+      </Entry>
+      {run.notes === null ? null : (
+        <Entry id="notes" title="Notes">
+          <p>{run.notes}</p>
+        </Entry>
+      )}
+      {problems.length === 0 ? null : (
+        <Entry id="problems" title="What the logs say wrong">
+          <ProblemList problems={problems} />
+        </Entry>
+      )}
+      {otherColumns.length === 0 ? null : (
+        <Entry id="other" title="Also logged" note="Columns of your own, kept as they stand.">
+          <dl class="facts">
+            {otherColumns.map(({ table, column, value }) => (
+              <div>
+                <dt>{`${column} (${table})`}</dt>
+                <dd>{value}</dd>
+              </div>
+            ))}
+          </dl>
+        </Entry>
+      )}
+      <footer class="cautions">
+        <Caution source="CMBTC malting guide, ch. 4">
+          Steeping and germinating grain gives off carbon dioxide: air tanks, pits and low rooms before going in, never
+          alone.
+        </Caution>
+      </footer>
+    </>
+  );
+}

@@ -1,0 +1,83 @@
+import type { FittedLoad } from "../../report/kilnHoursResult.ts";
+import { printDate } from "../../units/instant.ts";
+import { print } from "../../units/print.ts";
+import { shownAs } from "../../units/quantity.ts";
+import { useBody, useUnits } from "../context.ts";
+import { Entry } from "../Entry.tsx";
+import { RunLinks } from "../RunLink.tsx";
+import { Scroll } from "../Scroll.tsx";
+
+/** A page lists no more loads than this; the rest are counted. */
+const MOST = 200;
+
+/** Every load of the fit with what went in and what came out: the numbers under the page's figures. */
+export function LoadsBehind({ loads }: { readonly loads: readonly FittedLoad[] }) {
+  const { house } = useBody();
+  const units = useUnits();
+  const shown = loads.slice(-MOST).reverse();
+  const bare = { bare: true } as const;
+  const label = "Loads behind this page";
+  return (
+    <Entry
+      id="loads-behind"
+      title="The loads behind it"
+      note={loads.length > MOST ? `The latest ${MOST} of ${loads.length}; the fit used them all.` : undefined}
+    >
+      <Scroll label={label}>
+        <table class="compact runs-table">
+          <caption class="visually-hidden">{label}</caption>
+          <thead>
+            <tr>
+              <th scope="col">batch</th>
+              <th scope="col">loaded</th>
+              <th scope="col">variety</th>
+              <th scope="col" class="n">
+                humidity, %
+              </th>
+              <th scope="col" class="n">{`bed, ${shownAs("bedDepth", units).unit}`}</th>
+              <th scope="col" class="n">
+                hours
+              </th>
+              <th scope="col" class="n">
+                expected
+              </th>
+              <th scope="col" class="n">
+                over
+              </th>
+              <th scope="col" class="needs-scripting">
+                leave out
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((load) => (
+              <tr>
+                <th scope="row" class="keep">
+                  <RunLinks runs={load.runs} />
+                </th>
+                <td class="keep">{printDate(load.loadedAt, house.timeZone)}</td>
+                <td>{load.variety ?? "several"}</td>
+                <td class="n">{print(load.relativeHumidityPercent, "percent", units, { ...bare, decimals: 0 })}</td>
+                <td class="n">{print(load.bedDepthMetres, "bedDepth", units, bare)}</td>
+                <td class="n">{print(load.hours, "hours", units, bare)}</td>
+                <td class="n">{print(load.fittedHours, "hours", units, bare)}</td>
+                <td class="n">{print(load.residualHours, "hours", units, { ...bare, signed: true })}</td>
+                <td class="needs-scripting">
+                  {load.runs.map((run) => (
+                    <input
+                      type="checkbox"
+                      class="tick-box"
+                      data-control="without"
+                      value={run}
+                      aria-label={`leave out ${run}`}
+                    />
+                  ))}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+    </Entry>
+  );
+}

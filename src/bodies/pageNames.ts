@@ -1,0 +1,16 @@
+import type { Stage } from "./Answer.tsx";
+
+/** A page of the site: what it is called everywhere, and its path from the root. */
+export interface PageName {
+  readonly title: string;
+  readonly path: string;
+  readonly stage: Stage;
+}
+
+export const homePage: PageName = { title: "Front page", path: "", stage: "none" };
+export const kilnHoursPage: PageName = { title: "Kiln hours", path: "kiln-hours/", stage: "kiln" };
+export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
+export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
+
+/** In the order of the navigation; the front page is the house's name. */
+export const PAGES: readonly PageName[] = [kilnHoursPage, runsPage, logsPage];

@@ -1,0 +1,76 @@
+import type { RunRow } from "../../report/runRow.ts";
+import { shownAs } from "../../units/quantity.ts";
+import { useBody, useUnits } from "../context.ts";
+import { runsPage } from "../pageNames.ts";
+import { NOT_LOGGED, printed, printedDate } from "../printed.ts";
+import { RunLink } from "../RunLink.tsx";
+import { Scroll } from "../Scroll.tsx";
+import { nextSort, type Sort, type SortKey } from "./runsOrder.ts";
+
+interface Heading {
+  readonly key: SortKey;
+  readonly label: string;
+  readonly numeric: boolean;
+}
+
+/** One batch a row. Each heading is a link that sorts by it. */
+export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; readonly sort: Sort | null }) {
+  const { house, hrefTo } = useBody();
+  const units = useUnits();
+  const bare = { bare: true } as const;
+  const headings: readonly Heading[] = [
+    { key: "run", label: "batch", numeric: false },
+    { key: "loaded", label: "into the kiln", numeric: false },
+    { key: "variety", label: "variety", numeric: false },
+    { key: "lot", label: "lot", numeric: false },
+    { key: "grain", label: `grain, ${shownAs("mass", units).unit}`, numeric: true },
+    { key: "depth", label: `bed, ${shownAs("bedDepth", units).unit}`, numeric: true },
+    { key: "hours", label: "kiln hours", numeric: true },
+    { key: "moisture", label: "moisture, %", numeric: true },
+    { key: "yield", label: "dry yield, %", numeric: true },
+  ];
+  const label = "Batches, one a row";
+  return (
+    <Scroll label={label}>
+      <table class="runs-table">
+        <caption class="visually-hidden">{label}</caption>
+        <thead>
+          <tr>
+            {headings.map(({ key, label: text, numeric }) => {
+              const here = sort?.key === key;
+              return (
+                <th
+                  scope="col"
+                  class={numeric ? "n" : undefined}
+                  aria-sort={here ? (sort.descending ? "descending" : "ascending") : undefined}
+                >
+                  <a href={`${hrefTo(runsPage.path)}?sort=${nextSort(sort, key)}`} data-sort={nextSort(sort, key)}>
+                    {text}
+                  </a>
+                  {here ? <span aria-hidden="true">{sort.descending ? " ↓" : " ↑"}</span> : null}
+                </th>
+              );
+            })}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr>
+              <th scope="row" class="keep">
+                <RunLink run={row.run} />
+              </th>
+              <td class="keep">{printedDate(row.loadedAt, house.timeZone)}</td>
+              <td>{row.variety ?? NOT_LOGGED}</td>
+              <td class="keep">{row.lots ?? row.lot ?? NOT_LOGGED}</td>
+              <td class="n">{printed(row.grainInKilograms, "mass", units, bare)}</td>
+              <td class="n">{printed(row.bedDepthMetres, "bedDepth", units, bare)}</td>
+              <td class="n">{printed(row.kilnHours, "hours", units, bare)}</td>
+              <td class="n">{printed(row.finalMoisturePercent, "percent", units, bare)}</td>
+              <td class="n">{printed(row.dryMatterYieldPercent, "percent", units, bare)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
