@@ -131,24 +131,23 @@ const emptyTable = (name: TableName): Table => ({
   name,
   rowCount: 0,
   columns: new Map(),
+  writtenUnits: new Map(),
   unknownColumns: new Map(),
   files: [],
   fileOfRow: new Uint16Array(0),
   lineOfRow: new Int32Array(0),
-  writtenUnits: new Map(),
 });
 
 /**
  * The tables as the build writes them and the engine loads them, in Node and in the browser alike: all published tables,
- * also those that the logs lack (without rows), each with all its columns; a column that may not leave the house is there and
- * empty.
+ * also those that the logs lack (without rows), each with all its columns; a column that may not leave the house is there
+ * and empty.
  *
- * @param logs the tables as read, in any order; readings are passed over
+ * @param tables as `readLogs` gives them
  */
-export function publishedTables(logs: readonly Table[]): readonly CsvTable[] {
-  const names = Object.keys(publishedColumns) as TableName[];
-  return names.map((name) => {
-    const table = logs.find((candidate) => candidate.name === name) ?? emptyTable(name);
+export function publishedTables(tables: ReadonlyMap<TableName, Table>): readonly CsvTable[] {
+  return (Object.keys(publishedColumns) as TableName[]).map((name) => {
+    const table = tables.get(name) ?? emptyTable(name);
     const columns = new Map([...table.columns].filter(([column]) => publishedColumns[name]?.includes(column)));
     return tableToCsv({ ...table, columns });
   });

@@ -23,7 +23,7 @@ runs AS (
     CASE WHEN count(DISTINCT lot) > 1 THEN string_agg(DISTINCT lot, ', ' ORDER BY lot) END AS lots,
     ${shared("grain")} AS grain,
     ${shared("variety")} AS variety,
-    ${shared("grower")} AS grower,
+    string_agg(DISTINCT grower, ', ' ORDER BY grower) AS grower,
     ${shared("crop_year")} AS crop_year,
     ${sumOfAll("grain_in_kg")} AS grain_in_kg,
     ${meanByMass("grain_moisture_pct", "grain_in_kg")} AS grain_moisture_pct,
