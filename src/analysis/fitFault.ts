@@ -24,7 +24,7 @@ export interface FitWords {
   readonly response: string;
 }
 
-const plainWords: FitWords = { observations: "observations", response: "the response" };
+const plainWords: FitWords = { observations: "observations", response: "response" };
 
 /** Whether `found`, which may be a result, is a fault instead. */
 export function isFitFault(found: object): found is FitFault {
@@ -72,11 +72,11 @@ export function findResponseFault(
 export function sayFitFault(fault: FitFault, words: FitWords = plainWords): string {
   switch (fault.kind) {
     case "too-few":
-      return `There are ${fault.observations} ${words.observations} with all that the estimate needs; it takes ${fault.needed}.`;
+      return `The estimate needs ${fault.needed} ${words.observations} with all that it uses; so far there ${countedSoFar(fault.observations)}.`;
     case "constant":
       return `All ${fault.observations} ${words.observations} have the same ${fault.column}, so its effect cannot be told.`;
     case "constant-response":
-      return `All ${fault.observations} ${words.observations} have the same value of ${words.response}, so there is nothing to explain.`;
+      return `All ${fault.observations} ${words.observations} have the same ${words.response}, so there is nothing to explain.`;
     case "collinear":
       return `The logged ${fault.column} follows exactly from the other measures, so its own effect cannot be told.`;
     case "single-observation":
@@ -86,7 +86,7 @@ export function sayFitFault(fault: FitFault, words: FitWords = plainWords): stri
   }
 }
 
-/** {@link findFitFault} as a sentence: `There are 9 loads with all that the estimate needs; it takes 12.` */
+/** {@link findFitFault} as a sentence: `The estimate needs 12 loads with all that it uses; so far there are 9.` */
 export function whyNoFit(
   columns: readonly PredictorColumn[],
   response: ArrayLike<number>,
@@ -95,4 +95,8 @@ export function whyNoFit(
 ): string | null {
   const fault = findFitFault(columns, response, minimumObservations);
   return fault === null ? null : sayFitFault(fault, words);
+}
+
+function countedSoFar(count: number): string {
+  return count === 0 ? "are none" : count === 1 ? "is 1" : `are ${count}`;
 }

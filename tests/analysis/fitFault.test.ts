@@ -19,9 +19,14 @@ describe("whyNoFit(columns, response, minimumObservations, words)", () => {
   });
 
   test.each([
-    ["no observations", [], [], "There are 0 loads with all that the estimate needs; it takes 12."],
-    ["one", [0.15], [12], "There are 1 loads with all that the estimate needs; it takes 12."],
-    ["nine", depth.slice(0, 9), hours.slice(0, 9), "There are 9 loads with all that the estimate needs; it takes 12."],
+    ["no observations", [], [], "The estimate needs 12 loads with all that it uses; so far there are none."],
+    ["one", [0.15], [12], "The estimate needs 12 loads with all that it uses; so far there is 1."],
+    [
+      "nine",
+      depth.slice(0, 9),
+      hours.slice(0, 9),
+      "The estimate needs 12 loads with all that it uses; so far there are 9.",
+    ],
     [
       "a predictor that does not vary",
       depth.map(() => 0.15),
@@ -44,7 +49,7 @@ describe("whyNoFit(columns, response, minimumObservations, words)", () => {
       "hours that do not vary",
       depth,
       hours.map(() => 13),
-      "All 12 loads have the same value of kiln hours, so there is nothing to explain.",
+      "All 12 loads have the same kiln hours, so there is nothing to explain.",
     ],
   ])("says so: %s", (_, depths, response, sentence) => {
     const columns = columnsWith(depths).map((column) => ({ ...column, values: column.values.slice(0, depths.length) }));
@@ -62,7 +67,7 @@ describe("whyNoFit(columns, response, minimumObservations, words)", () => {
       ),
     ).toThrow(RangeError);
     expect(() => fitLeastSquares([named("x", "x", [1, 2, 3])], [1, 2, 4])).toThrow(
-      new RangeError("no fit: There are 3 observations with all that the estimate needs; it takes 4."),
+      new RangeError("no fit: The estimate needs 4 observations with all that it uses; so far there are 3."),
     );
   });
 

@@ -37,6 +37,8 @@ const sets = [
   { name: "NoInt1", coefficientDigits: 13, errorDigits: 13, spreadDigits: 13 },
   { name: "Longley", coefficientDigits: 10, errorDigits: 10, spreadDigits: 12 },
   { name: "Wampler3", coefficientDigits: 8.5, errorDigits: 8.5, spreadDigits: 12 },
+  // A polynomial of degree 10 that programs with a careless rank test refuse to fit.
+  { name: "Filip", coefficientDigits: 6.5, errorDigits: 6.5, spreadDigits: 7 },
 ] as const;
 
 test.each(sets)("fitLeastSquares agrees with NIST StRD $name", ({ name, ...digits }) => {
@@ -47,7 +49,7 @@ test.each(sets)("fitLeastSquares agrees with NIST StRD $name", ({ name, ...digit
     expect(fit.terms[term]?.standardError).toAgreeWithin(sd, 10 ** -digits.errorDigits);
   });
   expect(fit.residualStandardDeviation).toAgreeWithin(set.certified.residualSD, 10 ** -digits.spreadDigits);
-  expect(fit.rSquared).toAgreeWithin(set.certified.rSquared, 1e-13);
+  expect(fit.rSquared).toAgreeWithin(set.certified.rSquared, Math.max(1e-13, 10 ** -(digits.spreadDigits + 2)));
   expect(fit.f).toAgreeWithin(set.certified.regression.F as number, 10 ** -(digits.spreadDigits - 1));
 });
 
