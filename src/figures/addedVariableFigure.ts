@@ -9,8 +9,9 @@ import { type FigureSettings, halfWidth, narrowWidth, textSize } from "./figureS
 import type { FigureSpec, Frame } from "./figureSpec.ts";
 import { type Label, labelLayer } from "./labelLayer.ts";
 import { countOf, latestFirst } from "./listedRows.ts";
-import { loadCell, loadHint, loadHref, stretchLabel } from "./loadPoints.ts";
+import { loadCell, loadHint, loadHref } from "./loadPoints.ts";
 import { dotRadius, MOST_RINGS, ringRadius, rings, scatter } from "./scatter.ts";
+import { stretchLabels } from "./stretchLabels.ts";
 import { paddedSpan, valueTicks } from "./ticks.ts";
 
 /** How an effect is said for one predictor: in which steps, and what the other one is called. */
@@ -90,13 +91,9 @@ export function addedVariableFigure(
     hint: loadHint(load, settings),
   }));
   const fitted = plot.line.map((p) => ({ ...p, x: shown(p.x) }));
-  const held = stretches
-    .filter((stretch) => stretch.loads.length <= MOST_RINGS)
-    .map((stretch) => {
-      const names = new Set(stretch.loads);
-      return { stretch, points: points.filter((p) => names.has(p.load)) };
-    });
-  const ringed = held.flatMap((h) => h.points);
+  const few = stretches.filter((stretch) => stretch.loads.length <= MOST_RINGS);
+  const inStretch = new Set(few.flatMap((stretch) => stretch.loads));
+  const ringed = points.filter((p) => inStretch.has(p.load));
 
   const options = (frame: Frame) => {
     const size = textSize(frame);
@@ -121,22 +118,7 @@ export function addedVariableFigure(
           },
         ]
       : [];
-    for (const { stretch, points: group } of held) {
-      const slow = stretch.meanResidualHours > 0;
-      // Said at the point that stands furthest off the line.
-      const furthest = [...group].sort((a, b) => (slow ? b.over - a.over : a.over - b.over))[0];
-      if (!furthest) continue;
-      labels.push({
-        x: furthest.x,
-        y: furthest.y,
-        reach: ringRadius(frame),
-        prefer: slow ? 270 : 90,
-        priority: 1,
-        farthest: 160,
-        role: "ink",
-        lines: [{ text: stretchLabel(stretch, settings), strong: true }],
-      });
-    }
+    labels.push(...stretchLabels(few, points, settings, frame));
     const across = valueTicks(x[0], x[1], frame.narrow ? 5 : 7);
     const marks: Markish[] = [
       valueAxis(ticks, "kiln hours", size),

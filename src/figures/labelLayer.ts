@@ -13,6 +13,8 @@ export interface LabelLine {
 export interface Label {
   readonly x: number;
   readonly y: number;
+  /** Other marks that it speaks for as well, and may stand at. */
+  readonly or?: readonly { readonly x: number; readonly y: number }[];
   readonly lines: readonly LabelLine[];
   /** A role of figures.css: `kiln`, `signal`, `soft` … */
   readonly role: string;
@@ -75,10 +77,11 @@ export function labelLayer({
 }: LabelLayerOptions): RenderFunction {
   return layer("labels", (sheet) => {
     const toPlace = labels.map((label): LabelToPlace => {
-      const { lines: _lines, role: _role, x, y, ...rest } = label;
+      const { lines: _lines, role: _role, or = [], x, y, ...rest } = label;
       return {
         ...rest,
         anchor: { x: sheet.x(x), y: sheet.y(y) },
+        orAnchors: or.map((mark) => ({ x: sheet.x(mark.x), y: sheet.y(mark.y) })),
         width: Math.max(...label.lines.map((line) => textWidth(line.text, size, weightOf(line)))) + 2,
         height: label.lines.length * lineHeight(size),
       };
@@ -102,9 +105,8 @@ export function labelLayer({
     ];
     return placeLabels(toPlace, obstacles, bounds ? bounds(sheet.inside, sheet) : sheet.inside).flatMap((place, i) => {
       const label = labels[i];
-      const anchor = toPlace[i]?.anchor;
-      if (!place || !label || !anchor) return [];
-      const { box, leader } = place;
+      if (!place || !label) return [];
+      const { box, leader, anchor } = place;
       const drawn: SVGElement[] = [];
       if (leader) {
         const { from, to } = leader;

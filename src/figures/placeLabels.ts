@@ -5,6 +5,8 @@ export interface LabelToPlace {
   readonly width: number;
   readonly height: number;
   readonly anchor: Point;
+  /** Other points it may stand at as well, the better first: any one of a group that it speaks for. */
+  readonly orAnchors?: readonly Point[];
   /** Radius of what is labelled: the label keeps off it. 0 for a point on a line. */
   readonly reach?: number;
   /** Higher is placed first. Equal priorities keep the order given. */
@@ -23,6 +25,8 @@ export interface Obstacle {
 
 export interface PlacedLabel {
   readonly box: Box;
+  /** The one of its anchors that it stands at. */
+  readonly anchor: Point;
   /** A line from the anchor to the label, where it stands too far off to be read as belonging. */
   readonly leader: { readonly from: Point; readonly to: Point } | null;
 }
@@ -35,10 +39,12 @@ const NEAR = 14;
 const COST_OF_COVERING = 40;
 const COST_OF_LEADER = 18;
 const COST_OF_TURNING = 10;
+const COST_OF_OTHER_ANCHOR = 4;
+
+const anchorsOf = (label: LabelToPlace): readonly Point[] => [label.anchor, ...(label.orAnchors ?? [])];
 
 /** The label's box when it stands in `direction` from the anchor, its nearest edge `distance` off. */
-function boxAt(label: LabelToPlace, direction: number, distance: number): Box {
-  const { x, y } = label.anchor;
+function boxAt(label: LabelToPlace, { x, y }: Point, direction: number, distance: number): Box {
   // Four decimals, so that engines whose cosines differ in the last place still choose alike.
   const cos = Math.round(Math.cos(direction) * 1e4) / 1e4;
   const sin = Math.round(Math.sin(direction) * 1e4) / 1e4;
@@ -70,7 +76,7 @@ export function placeLabels(
     .sort((a, b) => (labels[b]?.priority ?? 0) - (labels[a]?.priority ?? 0) || a - b);
   const hard = obstacles.filter((o) => o.hard).map((o) => o.box);
   const soft = obstacles.filter((o) => !o.hard).map((o) => o.box);
-  const marks = labels.flatMap((l) => (l.reach ? [boxAround(l.anchor, l.reach)] : []));
+  const marks = labels.flatMap((l) => anchorsOf(l).flatMap((a) => (l.reach ? [boxAround(a, l.reach)] : [])));
   const taken: Box[] = [];
   const leaders: { from: Point; to: Point }[] = [];
   const placed: (PlacedLabel | null)[] = labels.map(() => null);
@@ -82,24 +88,30 @@ export function placeLabels(
     const prefer = ((label.prefer ?? 270) * Math.PI) / 180;
     let best: PlacedLabel | null = null;
     let bestCost = Number.POSITIVE_INFINITY;
-    for (let distance = GAP; distance <= (label.farthest ?? 90); distance += STEP) {
-      for (let turn = 0; turn < DIRECTIONS; turn++) {
-        // 0, +1, −1, +2, −2 … steps from the preferred direction.
-        const steps = turn % 2 === 1 ? (turn + 1) / 2 : -turn / 2;
-        const far = distance > NEAR;
-        const cost = distance + (far ? COST_OF_LEADER : 0) + (COST_OF_TURNING * Math.abs(steps)) / (DIRECTIONS / 4);
-        if (cost >= bestCost) continue;
-        const box = boxAt(label, prefer + (steps * 2 * Math.PI) / DIRECTIONS, reach + distance);
-        if (!contains(bounds, box)) continue;
-        if ([...taken, ...hard, ...marks].some((other) => overlaps(box, other))) continue;
-        if (leaders.some(({ from, to }) => crosses(from, to, box))) continue;
-        const leader = far ? leaderFor(label, box) : null;
-        if (leader && taken.some((other) => crosses(leader.from, leader.to, other))) continue;
-        const covered = soft.reduce((count, other) => count + (overlaps(box, other) ? 1 : 0), 0);
-        const total = cost + covered * COST_OF_COVERING;
-        if (total < bestCost) {
-          best = { box, leader };
-          bestCost = total;
+    for (const [other, anchor] of anchorsOf(label).entries()) {
+      for (let distance = GAP; distance <= (label.farthest ?? 90); distance += STEP) {
+        for (let turn = 0; turn < DIRECTIONS; turn++) {
+          // 0, +1, −1, +2, −2 … steps from the preferred direction.
+          const steps = turn % 2 === 1 ? (turn + 1) / 2 : -turn / 2;
+          const far = distance > NEAR;
+          const cost =
+            distance +
+            (far ? COST_OF_LEADER : 0) +
+            (COST_OF_TURNING * Math.abs(steps)) / (DIRECTIONS / 4) +
+            other * COST_OF_OTHER_ANCHOR;
+          if (cost >= bestCost) continue;
+          const box = boxAt(label, anchor, prefer + (steps * 2 * Math.PI) / DIRECTIONS, reach + distance);
+          if (!contains(bounds, box)) continue;
+          if ([taken, hard, marks].some((boxes) => boxes.some((b) => overlaps(box, b)))) continue;
+          if (leaders.some(({ from, to }) => crosses(from, to, box))) continue;
+          const leader = far ? leaderFor(label, anchor, box) : null;
+          if (leader && taken.some((b) => crosses(leader.from, leader.to, b))) continue;
+          const covered = soft.reduce((count, b) => count + (overlaps(box, b) ? 1 : 0), 0);
+          const total = cost + covered * COST_OF_COVERING;
+          if (total < bestCost) {
+            best = { box, leader, anchor };
+            bestCost = total;
+          }
         }
       }
     }
@@ -112,14 +124,14 @@ export function placeLabels(
 }
 
 /** From the rim of the mark to just short of the label. */
-function leaderFor(label: LabelToPlace, box: Box): { from: Point; to: Point } {
-  const end = nearestIn(box, label.anchor);
-  const dx = end.x - label.anchor.x;
-  const dy = end.y - label.anchor.y;
+function leaderFor(label: LabelToPlace, anchor: Point, box: Box): { from: Point; to: Point } {
+  const end = nearestIn(box, anchor);
+  const dx = end.x - anchor.x;
+  const dy = end.y - anchor.y;
   const length = Math.hypot(dx, dy) || 1;
   const along = (distance: number): Point => ({
-    x: label.anchor.x + (dx / length) * distance,
-    y: label.anchor.y + (dy / length) * distance,
+    x: anchor.x + (dx / length) * distance,
+    y: anchor.y + (dy / length) * distance,
   });
   return { from: along((label.reach ?? 0) + 1), to: along(length - 2) };
 }

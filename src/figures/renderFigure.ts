@@ -1,5 +1,5 @@
 import { plot } from "@observablehq/plot";
-import { fullWidth, textSize } from "./figureSettings.ts";
+import { textSize } from "./figureSettings.ts";
 import type { FigureSpec } from "./figureSpec.ts";
 import { tidyDrawing } from "./tidyDrawing.ts";
 
@@ -32,9 +32,7 @@ export function renderFigure(spec: FigureSpec, { document, width, idPrefix }: Re
   tidyDrawing(drawn, idPrefix);
 
   for (const name of ["font-family", "fill", "text-anchor"]) drawn.removeAttribute(name);
-  const form = frame.narrow ? "narrow" : "wide";
-  const printed = spec.printAs === form ? " printed" : "";
-  drawn.setAttribute("class", `drawing ${form} ${spec.wideWidth >= fullWidth ? "full" : "half"}${printed}`);
+  drawn.setAttribute("class", "plate");
   drawn.setAttribute("font-size", String(textSize(frame)));
 
   const svg = (name: string): Element => document.createElementNS("http://www.w3.org/2000/svg", name);

@@ -1,5 +1,5 @@
 import { areaY, type Markish, ruleY } from "@observablehq/plot";
-import type { HumidityDepthModel, Stretch } from "../report/kilnHoursResult.ts";
+import type { DryingAirModel, HumidityDepthModel, Stretch } from "../report/kilnHoursResult.ts";
 import { printDate } from "../units/instant.ts";
 import { print, printSigned } from "../units/print.ts";
 import { footAxis, footHeight, valueAxis, valueAxisWidth } from "./axes.ts";
@@ -16,6 +16,9 @@ import { monthTicks } from "./timeTicks.ts";
 /** 90 of 100 normal deviates lie within this many standard deviations of their mean (tables of the normal curve). */
 const NINETY_OF_HUNDRED = 1.6449;
 
+/** What the figures of a regression read: either model carries it. */
+export type FittedModel = Pick<HumidityDepthModel | DryingAirModel, "fit" | "loads">;
+
 export interface ResidualsOptions {
   readonly stretches?: readonly Stretch[];
   /** What was changed, repaired or calibrated: marked by an upright line each. */
@@ -29,7 +32,7 @@ export interface ResidualsOptions {
  * @throws {RangeError} when the model has no loads.
  */
 export function residualsInTime(
-  model: HumidityDepthModel,
+  model: FittedModel,
   settings: FigureSettings,
   { stretches = [], events = [] }: ResidualsOptions = {},
 ): FigureSpec {
