@@ -45,34 +45,32 @@ export function settleSeries(
   pending: ReadonlyMap<number, PendingTime>,
 ): ReadonlyMap<number, number> {
   const settled = new Map<number, number>();
-  const order = Array.from(rows, (row, index) => ({ row, at: times[index] as number }));
-  const known = order.filter(({ row }) => !pending.has(row));
-  const first = known[0]?.at;
-  const last = known.at(-1)?.at;
+  const count = rows.length;
+  const isPending = (index: number): boolean => pending.has(rows[index] as number);
+  let first = 0;
+  while (first < count && isPending(first)) first++;
+  let last = count - 1;
+  while (last > first && isPending(last)) last--;
   // Some loggers write the newest line first.
-  if (first !== undefined && last !== undefined && first > last) order.reverse();
-  for (let i = 0; i < order.length; ) {
-    const start = pending.get((order[i] as { row: number }).row);
+  const newestFirst = first < last && (times[first] as number) > (times[last] as number);
+  const place = (index: number): number => (newestFirst ? count - 1 - index : index);
+  const known = (index: number): number | null =>
+    index < 0 || index >= count || isPending(place(index)) ? null : (times[place(index)] as number);
+  for (let i = 0; i < count; ) {
+    const start = pending.get(rows[place(i)] as number);
     if (!start) {
       i++;
       continue;
     }
     const stretch = [start];
     let next = i + 1;
-    for (; next < order.length; next++) {
-      const more = pending.get((order[next] as { row: number }).row);
+    for (; next < count; next++) {
+      const more = pending.get(rows[place(next)] as number);
       // Two different autumns are two stretches.
       if (!more || Math.abs(more.earlier - start.earlier) > 2 * MS_AN_HOUR) break;
       stretch.push(more);
     }
-    const before = i > 0 ? (order[i - 1] as { row: number; at: number }) : null;
-    const after = next < order.length ? (order[next] as { row: number; at: number }) : null;
-    settleStretch(
-      stretch,
-      before === null || pending.has(before.row) ? null : before.at,
-      after === null || pending.has(after.row) ? null : after.at,
-      settled,
-    );
+    settleStretch(stretch, known(i - 1), known(next), settled);
     i = next;
   }
   return settled;

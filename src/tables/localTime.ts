@@ -14,8 +14,8 @@ export interface LocalTime {
 }
 
 /**
- * Local time of an IANA zone. Offsets are looked up once an hour of the clock and kept, so that a year of readings
- * costs some thousand look-ups.
+ * Local time of an IANA zone. Offsets are looked up once a day, on days of a clock change once an hour, and kept, so
+ * that a year of readings costs some hundred look-ups.
  *
  * @throws {RangeError} when the zone is not known
  */
@@ -41,21 +41,26 @@ export function localTimeOf(timeZone: string): LocalTime {
     }
   }
 
-  function lookUp(localHour: number): number {
-    const start = localHour * MS_AN_HOUR;
-    const atStart = instantsOf(start);
-    const atEnd = instantsOf(start + MS_AN_HOUR - 1);
+  /** The one offset that holds from one local time through another; NaN where a clock change touches them. */
+  function offsetThrough(from: number, to: number): number {
+    const atStart = instantsOf(from);
+    const atEnd = instantsOf(to);
     if (atStart.length !== 1 || atEnd.length !== 1) return Number.NaN;
-    const offset = start - (atStart[0] as number);
-    return start + MS_AN_HOUR - 1 - (atEnd[0] as number) === offset ? offset : Number.NaN;
+    const offset = from - (atStart[0] as number);
+    return to - (atEnd[0] as number) === offset ? offset : Number.NaN;
   }
 
   function offsetInHour(localHour: number): number {
     if (localHour === lastHour) return lastOffset;
     let offset = offsets.get(localHour);
     if (offset === undefined) {
-      offset = lookUp(localHour);
-      offsets.set(localHour, offset);
+      // No clock has ever been changed twice in one day, so that a day with one offset at both ends has it throughout.
+      const day = Math.floor(localHour / 24);
+      offset = offsetThrough(day * 24 * MS_AN_HOUR, (day + 1) * 24 * MS_AN_HOUR - 1);
+      if (Number.isNaN(offset)) {
+        offset = offsetThrough(localHour * MS_AN_HOUR, (localHour + 1) * MS_AN_HOUR - 1);
+        offsets.set(localHour, offset);
+      } else for (let hour = day * 24; hour < day * 24 + 24; hour++) offsets.set(hour, offset);
     }
     lastHour = localHour;
     lastOffset = offset;

@@ -1,3 +1,4 @@
+import { applyRules } from "./applyRules.ts";
 import type { TableName } from "./declarations.ts";
 import { decoded, UndecodableText } from "./decode.ts";
 import { isLitter, tableOfFile, unknownFileHint } from "./fileOf.ts";
@@ -90,8 +91,12 @@ function noteUnknown(path: string, log: ProblemLog): void {
  * Nothing a file holds makes it throw; no row is lost without a Problem that names its line.
  *
  * @param files the files of the logs folder, in any order; each is read once, in pieces
+ * @param options.now the present in milliseconds, where the caller has a clock: dates still to come are then noted
  */
-export async function readLogs(files: AsyncIterable<LogFile> | Iterable<LogFile>): Promise<Logs> {
+export async function readLogs(
+  files: AsyncIterable<LogFile> | Iterable<LogFile>,
+  options: { readonly now?: number } = {},
+): Promise<Logs> {
   const log = new ProblemLog();
   const all = await collected(files);
   const house = await houseOf(
@@ -99,7 +104,8 @@ export async function readLogs(files: AsyncIterable<LogFile> | Iterable<LogFile>
     log,
   );
   const localTime = localTimeOf(house.timeZone);
-  const rows = new Map<string, number>();
+  /** Rows that each file's reader kept, and how many it had set aside by then. */
+  const kept = new Map<string, { readonly rows: number; readonly aside: number }>();
   const tables = new Map<TableName, Table>();
   for (const declaration of tableDeclarations) {
     const read: FileRows[] = [];
@@ -107,22 +113,18 @@ export async function readLogs(files: AsyncIterable<LogFile> | Iterable<LogFile>
       if (tableOfFile(file.path) !== declaration.name) continue;
       const found = await readTableFile(file, declaration, { house, localTime, log });
       if (found) read.push(found);
-      rows.set(file.path, found?.rowCount ?? 0);
+      kept.set(file.path, { rows: found?.rowCount ?? 0, aside: log.countsOf(file.path).rowsSetAside });
     }
     if (read.length === 0) continue;
     const merged = mergeFiles(declaration, read);
     tables.set(declaration.name, declaration.place.endsWith("/") ? mergeOverlaps(merged, log) : merged);
   }
+  applyRules(tables, house, options.now ?? null, log);
   for (const { path } of all) if (path !== "house.toml" && tableOfFile(path) === null) noteUnknown(path, log);
-  return {
-    house,
-    tables,
-    problems: log.list(),
-    files: all.map(({ path }) => ({
-      path,
-      table: tableOfFile(path),
-      rows: rows.get(path) ?? 0,
-      ...log.countsOf(path),
-    })),
-  };
+  const filesRead = all.map(({ path }) => {
+    const counts = log.countsOf(path);
+    const { rows, aside } = kept.get(path) ?? { rows: 0, aside: 0 };
+    return { path, table: tableOfFile(path), rows: rows - (counts.rowsSetAside - aside), ...counts };
+  });
+  return { house, tables, problems: log.list(), files: filesRead };
 }

@@ -176,7 +176,7 @@ function finish(reader: FileReader): FileRows | null {
   const units = new Map<string, string>();
   for (const { mapped, slot } of rows.readers) {
     columns.set(mapped.inside, values[slot] as ColumnValues);
-    if (mapped.suffix) units.set(mapped.inside, mapped.suffix.suffix);
+    if (mapped.suffix || mapped.utc) units.set(mapped.inside, mapped.suffix?.suffix ?? "utc");
   }
   const unknown = new Map(rows.unknownSlots.map(({ heading, slot }) => [heading, values[slot] as (string | null)[]]));
   return { path: file.path, rowCount, columns, unknown, units, lines };

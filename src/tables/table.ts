@@ -11,7 +11,7 @@ export interface Table {
   readonly rowCount: number;
   /** By the name kept inside: `bed_depth_m`, whatever suffix the file used. */
   readonly columns: ReadonlyMap<string, ColumnValues>;
-  /** By the name kept inside: the unit suffixes in which files wrote a column that has a choice (`srm`, `lintner`). */
+  /** By the name kept inside: the suffixes in which files wrote a column that has a choice (`srm`, `lintner`, `utc`). */
   readonly writtenUnits: ReadonlyMap<string, readonly string[]>;
   /** Columns that LOGS does not know, by their own names, kept for the run page. */
   readonly unknownColumns: ReadonlyMap<string, readonly (string | null)[]>;
