@@ -23,6 +23,7 @@ export default defineConfig({
   build: { format: "directory", assets: "assets", inlineStylesheets: "never" },
   compressHTML: true,
   devToolbar: { enabled: false },
+  markdown: { syntaxHighlight: false },
   security: {
     csp: {
       directives,

@@ -1,0 +1,118 @@
+import { basename } from "node:path";
+import { joinLogs } from "../engine/joinLogs.ts";
+import { logFolder } from "../engine/logFolder.ts";
+import { openNodeDatabase } from "../engine/node.ts";
+import { readLogs } from "../tables/readLogs.ts";
+import { buildReport } from "./buildReport.ts";
+import { contentDigest } from "./contentDigest.ts";
+import { logsCoverage } from "./logsCoverage.ts";
+import { otherColumns } from "./otherColumns.ts";
+import type { PublishedLogs } from "./publishedLogs.ts";
+import { publishReadings } from "./publishReadings.ts";
+import { publishedTables } from "./publishTables.ts";
+import { readingsByLoad } from "./readingsByLoad.ts";
+import { readLoads } from "./readLoads.ts";
+import { readRuns } from "./readRuns.ts";
+import type { Report } from "./report.ts";
+import { formatReport } from "./reportJson.ts";
+import { runPage } from "./runPage.ts";
+import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
+import { wholeView } from "./view.ts";
+import { everyRow } from "./whereRows.ts";
+
+/** All that the pages are made from, and the files that go out beside them. */
+export interface BuiltReport {
+  readonly report: Report;
+  readonly curves: ReadonlyMap<string, KilnCurve>;
+  /** By name inside the tables' folder. */
+  readonly files: ReadonlyMap<string, Uint8Array>;
+  /** Names of the two files that a live page starts from. */
+  readonly publishedFile: string;
+  readonly reportFile: string;
+}
+
+/** The invented house's folder; every page made from it says that it is invented. */
+const INVENTED = "demo";
+
+/**
+ * Reads a folder of logs and makes the report of all of it. The tables that go out are the very bytes that the engine was
+ * given here, so that a browser that loads them gets the same numbers.
+ *
+ * @throws {Error} when the folder cannot be read
+ */
+export async function reportFromFolder(folder: string): Promise<BuiltReport> {
+  const { house, tables, problems, files: filesRead } = await readLogs(logFolder(folder));
+  const logTables = publishedTables(tables);
+  const database = await openNodeDatabase(logTables);
+  try {
+    await joinLogs(database);
+    const loads = await readLoads(database, everyRow);
+    const readings = tables.get("readings");
+    const curves = readings === undefined ? new Map() : readingsByLoad(readings, loads);
+    const summed = publishReadings(loads, curves);
+    await database.load([summed.table]);
+
+    const encoder = new TextEncoder();
+    const files = new Map(summed.files.map(({ file, csv }) => [file, csv]));
+    const outgoing = [...logTables, summed.table].map(({ name, columns, csv }) => {
+      const file = `${name}.${contentDigest(csv)}.csv`;
+      files.set(file, csv);
+      return { name, columns, file, bytes: csv.byteLength };
+    });
+    const published: PublishedLogs = {
+      house: {
+        name: house.name,
+        timeZone: house.timeZone,
+        units: house.units,
+        altitudeMetres: house.altitudeMetres,
+        invented: basename(folder) === INVENTED,
+      },
+      logs: {
+        files: filesRead,
+        problems,
+        months: logsCoverage(
+          tables,
+          await readRuns(database, everyRow),
+          await readLoads(database, everyRow),
+          house.timeZone,
+        ),
+      },
+      otherColumns: otherColumns(tables),
+      tables: outgoing,
+    };
+    const report = await buildReport(database, published, wholeView);
+    const put = (name: string, text: string): string => {
+      const bytes = encoder.encode(text);
+      const file = `${name}.${contentDigest(bytes)}.json`;
+      files.set(file, bytes);
+      return file;
+    };
+    return {
+      report,
+      curves,
+      files,
+      publishedFile: put("published", JSON.stringify(published)),
+      reportFile: put("report", formatReport(report)),
+    };
+  } finally {
+    await database.close();
+  }
+}
+
+let built: Promise<BuiltReport> | null = null;
+
+/** The report of the folder that the build was started with, made once however many pages ask for it. */
+export function getBuilt(): Promise<BuiltReport> {
+  built ??= reportFromFolder(process.env.PIECEBOOK_LOGS ?? "data/demo");
+  return built;
+}
+
+export const getReport = async (): Promise<Report> => (await getBuilt()).report;
+
+/** @throws {RangeError} when the logs hold no such run */
+export async function getRunPage(run: string): Promise<RunPageResult> {
+  const { report, curves } = await getBuilt();
+  const row = report.runs.find((candidate) => candidate.run === run);
+  if (row === undefined) throw new RangeError(`the logs hold no run ${run}`);
+  return runPage(report, row, curves);
+}
