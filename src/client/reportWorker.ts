@@ -1,6 +1,7 @@
 /// <reference lib="webworker" />
 import { openBrowserDatabase } from "../engine/browser.ts";
 import type { CsvTable, LoadableDatabase } from "../engine/database.ts";
+import { joinLogs } from "../engine/joinLogs.ts";
 import { buildReport } from "../report/buildReport.ts";
 import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { WorkerAnswer, WorkerRequest } from "./protocol.ts";
@@ -44,6 +45,7 @@ async function open({ tables, published: name, engine }: Extract<WorkerRequest, 
     onProgress: (received, total) => say({ kind: "progress", part: "engine", received, total }),
   });
   await database.load(rows);
+  await joinLogs(database);
   return { database, published };
 }
 

@@ -1,0 +1,158 @@
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { DEMO_LOGS } from "../../scripts/buildSite.ts";
+import { formatReport } from "../../src/report/reportJson.ts";
+import { parseView, wholeView } from "../../src/report/view.ts";
+import { openBrowser, watchedPage } from "../support/browser.ts";
+import { farthestApart } from "../support/farthestApart.ts";
+import { type OpenedReports, openReportsAtBuild } from "../support/openReportsAtBuild.ts";
+
+const site = inject("site");
+const folder = inject("siteFolder");
+
+let browser: Browser;
+let atBuild: OpenedReports;
+beforeAll(async () => {
+  browser = await openBrowser();
+  atBuild = await openReportsAtBuild(DEMO_LOGS);
+});
+afterAll(async () => {
+  await browser.close();
+  await atBuild.close();
+});
+
+/** The text of the page's body as a reader sees it, drawings included. */
+const bodyText = (page: Page): Promise<string> =>
+  page.evaluate(() => (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " "));
+
+/** What the worker answers for a view, asked from inside the page as the session asks it. */
+function reportInBrowser(page: Page, view: unknown): Promise<string> {
+  const worker = readdirSync(join(folder, "assets")).find((name) => /^reportWorker.*\.js$/.test(name)) ?? "";
+  return page.evaluate(
+    async ([script, wanted]) => {
+      const main = document.getElementById("body") as HTMLElement;
+      const at = (path: string) => new URL(path, new URL(main.dataset.root ?? "", location.href)).href;
+      const blob = URL.createObjectURL(
+        new Blob([`import ${JSON.stringify(at(`assets/${script}`))};`], { type: "text/javascript" }),
+      );
+      const made = new Worker(blob, { type: "module" });
+      return new Promise<string>((resolve, reject) => {
+        made.onmessage = ({ data }) => {
+          if (data.kind === "failed") reject(new Error(data.message));
+          if (data.kind !== "report") return;
+          resolve(
+            JSON.stringify(data.report, (_, value) =>
+              value instanceof Float64Array
+                ? { numbers: Array.from(value, (n) => (Number.isNaN(n) ? null : n)) }
+                : value,
+            ),
+          );
+          made.terminate();
+        };
+        made.postMessage({
+          kind: "open",
+          tables: at("tables/"),
+          published: main.dataset.published,
+          engine: at("engine/"),
+        });
+        made.postMessage({ kind: "report", request: 1, view: wanted });
+      });
+    },
+    [worker, view] as const,
+  );
+}
+
+describe("the live page", () => {
+  it("fetches no engine until other rows are chosen, then does, with progress, and asks no other host", async () => {
+    const { page, context, outside, faults } = await watchedPage(browser, site);
+    const engine: string[] = [];
+    context.on("request", (request) => {
+      if (request.url().includes("/engine/")) engine.push(request.url());
+    });
+    await page.goto(`${site}kiln-hours/`, { waitUntil: "networkidle" });
+    const before = await bodyText(page);
+    await page.fill('[data-control="humidity"]', "75");
+    await page.waitForFunction(() => location.search.includes("humidity=75"));
+    expect(engine).toEqual([]);
+
+    await page.locator('[data-part="filters"] summary').click();
+    const variety = await page.locator('[data-control="variety"] option').nth(1).getAttribute("value");
+    await page.selectOption('[data-control="variety"]', variety ?? "");
+    await page.waitForFunction(
+      (old) =>
+        (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ") !== old &&
+        !/Fetching|Starting/.test(document.querySelector('[data-slot="progress"]')?.textContent ?? ""),
+      before,
+      { timeout: 30_000 },
+    );
+    await expect.poll(() => page.locator("h1").textContent(), { timeout: 30_000 }).toBeTruthy();
+    expect(engine.length).toBeGreaterThan(0);
+    expect(new URL(page.url()).searchParams.get("variety")).toBe(variety);
+    expect(outside).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("shows for all rows the very text that the build printed", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    await page.goto(`${site}kiln-hours/`, { waitUntil: "networkidle" });
+    const built = await bodyText(page);
+    // Another choice and back again: the body is then drawn by the browser.
+    await page.fill('[data-control="humidity"]', "61");
+    await page.waitForFunction(() => location.search.includes("humidity=61"));
+    await expect.poll(() => bodyText(page)).not.toBe(built);
+    await page.fill('[data-control="humidity"]', "");
+    await expect.poll(() => bodyText(page), { timeout: 10_000 }).toBe(built);
+    await context.close();
+  });
+
+  it.each(["", "variety", "from=2025-06-01&to=2026-03-31", "air=mean", "without"])(
+    "reaches the build's numbers to 1e-12 for the same choice: %s",
+    async (choice) => {
+      const { page, context } = await watchedPage(browser, site);
+      await page.goto(`${site}kiln-hours/`);
+      const whole = await atBuild.of(wholeView);
+      const query =
+        choice === "variety"
+          ? `variety=${encodeURIComponent(whole.choices.varieties[0] ?? "")}`
+          : choice === "without"
+            ? `without=${encodeURIComponent(whole.runs[10]?.run ?? "")}`
+            : choice;
+      const view = parseView(new URLSearchParams(query));
+      const inBrowser: unknown = JSON.parse(await reportInBrowser(page, view));
+      const inNode: unknown = JSON.parse(formatReport(await atBuild.of(view)));
+      const { relative, differing } = farthestApart(inNode, inBrowser);
+      expect(differing).toEqual([]);
+      expect(relative).toBeLessThan(1e-12);
+      await context.close();
+    },
+  );
+
+  it("opens an address that carries a choice with that choice, and leads back by the browser's own button", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    await page.goto(`${site}kiln-hours/?units=us`);
+    await expect.poll(() => bodyText(page)).toContain("°F");
+    await page.goto(`${site}kiln-hours/`);
+    expect(await bodyText(page)).toContain("°C");
+    await page.goBack();
+    await expect.poll(() => bodyText(page)).toContain("°F");
+    await context.close();
+  });
+
+  it("keeps the session over links: the page changes, the script does not start anew, and the choice goes along", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    await page.goto(`${site}kiln-hours/?units=us`);
+    await expect.poll(() => bodyText(page)).toContain("°F");
+    await page.evaluate(() => Object.assign(window, { sameDocument: true }));
+    await page.locator('header a[href*="runs/"]').click();
+    await expect.poll(() => page.locator("h1").textContent()).toMatch(/batches/i);
+    expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
+    expect(new URL(page.url()).searchParams.get("units")).toBe("us");
+    await page.locator("table a[href*='runs/']").first().click();
+    await expect.poll(() => page.locator("figure svg").count()).toBeGreaterThan(0);
+    expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
+    await context.close();
+  });
+});
