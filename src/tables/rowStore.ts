@@ -45,10 +45,11 @@ export class RowStore {
 
   /** Everything kept, at its exact length. */
   finish(): { readonly rowCount: number; readonly values: readonly ColumnValues[]; readonly lines: Int32Array } {
-    const rows: number[] | null =
-      this.dropped.size === 0
-        ? null
-        : Array.from({ length: this.rowCount }, (_, row) => row).filter((row) => !this.dropped.has(row));
+    let rows: number[] | null = null;
+    if (this.dropped.size > 0) {
+      rows = [];
+      for (let row = 0; row < this.rowCount; row++) if (!this.dropped.has(row)) rows.push(row);
+    }
     if (rows === null) {
       return {
         rowCount: this.rowCount,
@@ -66,6 +67,13 @@ export class RowStore {
 
 /** The values of some rows, in the order given. */
 export function picked(values: ColumnValues, rows: ArrayLike<number>): ColumnValues {
-  if (values instanceof Float64Array) return Float64Array.from(rows, (row) => values[row] as number);
-  return Array.from(rows, (row) => values[row] ?? null);
+  const { length } = rows;
+  if (values instanceof Float64Array) {
+    const some = new Float64Array(length);
+    for (let i = 0; i < length; i++) some[i] = values[rows[i] as number] as number;
+    return some;
+  }
+  const some: (string | null)[] = [];
+  for (let i = 0; i < length; i++) some.push(values[rows[i] as number] ?? null);
+  return some;
 }

@@ -1,0 +1,68 @@
+import type { Column, TableDeclaration } from "./declarations.ts";
+import { fileNames } from "./insideName.ts";
+import { ruleList } from "./ruleList.ts";
+import { tableDeclarations } from "./tableDeclarations.ts";
+
+const tidy = (value: number): string => String(Number(value.toPrecision(3)));
+
+function rangeOf({ range, family }: Column): string {
+  if (!range) return "";
+  if (!family) return `${range[0]} to ${range[1]}`;
+  return family.suffixes
+    .map(
+      ({ factor, offset, label }) =>
+        `${tidy((range[0] - offset) / factor)} to ${tidy((range[1] - offset) / factor)} ${label}`,
+    )
+    .join(" or ");
+}
+
+function unitOf({ kind, unit, family, choices }: Column): string {
+  if (family) return family.suffixes.map(({ label }) => label).join(" or ");
+  if (choices) return choices.join(", ");
+  if (kind === "instant") return "time";
+  if (kind === "date") return "date";
+  return unit ?? "text";
+}
+
+function row(column: Column): string {
+  const names = fileNames(column).map(({ name }) => `\`${name}\``);
+  const name = `${names.join(" or ")}${column.needed ? " \\*" : ""}`;
+  return `| ${name} | ${unitOf(column)} | ${rangeOf(column)} | ${column.meaning} |`;
+}
+
+function tableText({ place, meaning, columns }: TableDeclaration): string {
+  return [
+    `### ${place}`,
+    "",
+    meaning,
+    "",
+    "| column | unit or words | range | meaning |",
+    "|---|---|---|---|",
+    ...columns.map(row),
+  ].join("\n");
+}
+
+/** Every table with every column, unit, range and meaning, as Markdown for data/README.md. */
+export function describeTables(): string {
+  return tableDeclarations.map(tableText).join("\n\n");
+}
+
+/** Every rule with its effect, as Markdown for data/README.md. */
+export function describeRules(): string {
+  return [
+    "| rule | what becomes of it | what it looks for |",
+    "|---|---|---|",
+    ...ruleList.map(({ rule, effect, meaning }) => `| \`${rule}\` | ${effect} | ${meaning} |`),
+  ].join("\n");
+}
+
+/** Where the empty log of a table lies among the templates; folders hold one file to begin with. */
+export function templatePath({ place }: TableDeclaration): string {
+  const firstFile: Readonly<Record<string, string>> = { "readings/": "kiln-logger.csv", "weather/": "intake-air.csv" };
+  return `${place}${firstFile[place] ?? ""}`;
+}
+
+/** The heading line of an empty log, in metric units; a house that weighs in pounds changes the suffixes. */
+export function templateCsv({ columns }: TableDeclaration): string {
+  return `${columns.map((column) => fileNames(column)[0]?.name).join(",")}\n`;
+}
