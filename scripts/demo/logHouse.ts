@@ -1,0 +1,135 @@
+import { addDays, TIME_ZONE } from "./clock.ts";
+import { KILN } from "./fan.ts";
+import { randomStream } from "./random.ts";
+import type { Row } from "./rows.ts";
+import * as truths from "./truths.ts";
+
+/** Settings of the invented house. */
+export function houseToml(): string {
+  return `# An invented house: see README.md in this folder.
+name = "Ostrivel Malthouse"
+time_zone = "${TIME_ZONE}"
+units = "metric"
+date_order = "ymd"
+altitude_m = ${truths.ALTITUDE_METRES}
+
+[[kilns]]
+id = "${KILN.id}"
+floor_m2 = ${KILN.floorSquareMetres}
+heater_kw = ${KILN.heaterKilowatts}
+fan_m3_h = ${KILN.fanCubicMetresPerHour}
+probe_at_bulb = true
+
+[tolerances]
+thermostat_c = 1.5
+final_moisture_pct = 0.6
+
+[costs]
+currency = "EUR"
+kwh = 0.17
+labour_hour = 21.0
+malt_kg = 1.4
+refused_batch = 280.0
+
+[checks]
+logger_days = 100
+
+[shared]
+contact = "the maltster at Ostrivel"
+note = "Every batch is one variety from one grain lot."
+show_growers = false
+`;
+}
+
+/** What the house's day book says. Not all that happened is in it: the belt slipped for weeks before it was found. */
+export function logEvents(missetDate: string): Row[] {
+  const rows: (readonly [string, string, string, string, string])[] = [
+    [
+      addDays(missetDate, 2),
+      "calibration",
+      "scale",
+      "scale stood on a wrong tare, read 7 % low; set right with test weights",
+      "",
+    ],
+    [truths.LOGGER_ERROR.checkedOn, "calibration", "logger", "air-on probe held against reference, adjusted", ""],
+    [truths.FAN_THERMOSTAT.from, "change", "kiln", "fan put on a thermostat of its own for the cold months", "fan_set"],
+    ["2025-02-03", "incident", "steep", "water off for an hour in the second wet stand", ""],
+    [truths.FAN_THERMOSTAT.to, "change", "kiln", "fan runs throughout again", "fan_set"],
+    [
+      truths.THERMOSTAT_DRIFT.calibratedOn,
+      "calibration",
+      "thermostat",
+      "kiln thermostat set right against reference",
+      "",
+    ],
+    [truths.SHALLOWER_BED.on, "change", "kiln", "bed laid shallower, about 15 cm", "bed_depth"],
+    [truths.SHALLOWER_BED.on, "new-baseline", "kiln", "shallower bed", ""],
+    ["2025-11-24", "repair", "cleaning", "spout of the rootlet cleaner mended", ""],
+    [truths.SLIPPING_BELT.repairedOn, "repair", "kiln", "fan belt found slack and shiny; new belt, tension set", ""],
+    [truths.CHANGE_WITHOUT_EFFECT.on, "change", "kiln", "green malt carried in from the other door", ""],
+    ["2026-08-17", "incident", "germination", "room cooler tripped overnight", ""],
+  ];
+  return rows.map(([on, kind, scope, what, alters]) => ({ on, kind, scope, what, alters }));
+}
+
+export function logTargets(): Row[] {
+  const rows: (readonly [string, string, string, string, string])[] = [
+    ["any", "final_moisture_pct", "3.6", "4.4", "5"],
+    ["barley", "dry_yield_pct", "89.5", "91", ""],
+    ["wheat", "dry_yield_pct", "90", "91.5", ""],
+    ["barley", "steep_out_moisture_pct", "43", "44.3", "46"],
+    ["wheat", "steep_out_moisture_pct", "41.5", "42.8", "44.5"],
+    ["any", "acrospire_mean", "0.65", "0.78", "0.92"],
+    ["any", "acrospire_overgrown_pct", "", "", "15"],
+    ["any", "kiln_hours_over_expected", "-1.5", "0", "1.5"],
+    ["barley", "extract_fine_dry_pct", "80", "81.5", ""],
+    ["wheat", "extract_fine_dry_pct", "82", "84", ""],
+    ["any", "colour_ebc", "2.5", "3.6", "5"],
+    ["barley", "friability_pct", "80", "86", ""],
+    ["barley", "beta_glucan_mg_l", "", "", "180"],
+    ["any", "don_mg_kg", "", "", "0.75"],
+  ];
+  return rows.map(([variety, measure, low, target, high]) => ({ variety, measure, low, target, high }));
+}
+
+/** The logger's probes against a reference: off at the first check, set right that day, sound in the checks after. */
+export function logLoggerChecks(seed: number): Row[] {
+  const r = randomStream(seed, "logger-checks");
+  const rows: Row[] = [];
+  const tenth = (value: number): string => (Math.round(10 * value) / 10).toFixed(1);
+  const add = (date: string, clock: string, probe: string, reference: number, error: number, note: string): void => {
+    const reading = reference + error + 0.05 * r.normal();
+    rows.push({
+      kiln: KILN.id,
+      at: `${date} ${clock}`,
+      probe,
+      reference_c: tenth(reference),
+      reading_c: tenth(reading),
+      note,
+    });
+  };
+  const { checkedOn, atZeroCelsius, perKelvin } = truths.LOGGER_ERROR;
+  const first = (reference: number): number => atZeroCelsius + perKelvin * reference;
+  add(checkedOn, "09:10", "air_on", 0, first(0), "ice point, as found");
+  add(checkedOn, "09:40", "air_on", 50, first(50), "water bath, as found");
+  add(checkedOn, "10:05", "air_on", 80, first(80), "water bath, as found");
+  add(checkedOn, "11:00", "air_on", 0, 0, "ice point, adjusted");
+  add(checkedOn, "11:20", "air_on", 50, 0, "water bath, adjusted");
+  add(checkedOn, "11:40", "air_on", 80, 0, "water bath, adjusted");
+  const later = [
+    "2025-01-13",
+    "2025-04-14",
+    "2025-07-14",
+    "2025-10-13",
+    "2026-01-12",
+    "2026-04-13",
+    "2026-07-13",
+    "2026-10-12",
+  ];
+  for (const [i, date] of later.entries()) {
+    add(date, "09:15", "air_on", 0, 0, "ice point");
+    add(date, "09:45", "air_on", 50, 0, "water bath");
+    if (i % 2 === 1) add(date, "10:10", "air_off", 50, 0, "water bath");
+  }
+  return rows;
+}

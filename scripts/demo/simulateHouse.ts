@@ -1,0 +1,193 @@
+import { dryBasisMoisture, dryMatterKilograms } from "../../src/malting/massBalance.ts";
+import { type Batch, simulateBatch } from "./batch.ts";
+import { airAt, simulateWeather, type Weather } from "./climate.ts";
+import { DAY, HOUR, instantAt, localDate } from "./clock.ts";
+import { freshBed } from "./dryingBed.ts";
+import { KILN } from "./fan.ts";
+import { type Fired, fire } from "./kilning.ts";
+import { type LoggedLoad, logLoad } from "./loggedLoad.ts";
+import { makePlan, type Plan, type PlannedLoad } from "./plan.ts";
+import { randomStream } from "./random.ts";
+import * as truths from "./truths.ts";
+
+export interface HouseOptions {
+  readonly seed: number;
+  /** How many batches; the standard house has {@link truths.DEMO_RUNS}. */
+  readonly runs?: number;
+  /** Spread them over this many years to the end of the logs; without it at the house's own pace. */
+  readonly years?: number;
+  /** Lay every bed this much deeper, with the grain that fills it: same weather, same decisions. */
+  readonly extraBedDepthMetres?: number;
+  /** Keep the minute-by-minute trace of every firing (takes memory; leave out for large houses). */
+  readonly readings?: boolean;
+  /** Leave belt, drift, fan thermostat and scale in good order. */
+  readonly faults?: boolean;
+}
+
+/** One firing: what truly happened, and what the house wrote down of it. */
+export interface SimulatedLoad {
+  readonly planned: PlannedLoad;
+  readonly batches: readonly Batch[];
+  /** Grain of each batch in this firing, kg. */
+  readonly grainKilograms: readonly number[];
+  readonly greenKilograms: number;
+  readonly bedDepthMetres: number;
+  readonly thermostatOffset: number;
+  readonly fanSetCelsius: number | null;
+  readonly fired: Fired;
+  /** Loading to unloading, true elapsed hours, from the times as written down. */
+  readonly kilnHours: number;
+  readonly faults: readonly truths.LoadFault[];
+  readonly logged: LoggedLoad;
+}
+
+export interface SimulatedHouse {
+  readonly options: HouseOptions;
+  readonly plan: Plan;
+  readonly weather: Weather;
+  readonly batches: readonly Batch[];
+  /** Batches in the steep or on the floor when the logs end. */
+  readonly coming: readonly Batch[];
+  readonly loads: readonly SimulatedLoad[];
+}
+
+/** A thermostat this far off, K, or more makes a load's hours differ from those of a good one. */
+const DRIFT_THAT_COUNTS = 0.5;
+
+/**
+ * The invented house from first grain to last load, as plain rows. Same seed, same rows; with `extraBedDepthMetres` the
+ * very same weather, grain and people meet a deeper bed.
+ */
+export function simulateHouse(options: HouseOptions): SimulatedHouse {
+  const { seed } = options;
+  const plan = makePlan(seed, options.runs ?? truths.DEMO_RUNS, options.years ?? null);
+  const first = plan.loads[0];
+  if (!first) throw new RangeError(`a house needs at least one run; got ${options.runs}`);
+  const from = Math.floor((first.loadedAt - 14 * DAY) / HOUR) * HOUR;
+  const weather = simulateWeather(seed, from, instantAt(truths.LAST_DATE, 24) + 2 * DAY);
+  const batches = new Map<number, Batch>();
+  const loads: SimulatedLoad[] = [];
+  for (const planned of plan.loads) {
+    const here = planned.runs.map(({ run }) => {
+      const batch = batches.get(run.index) ?? simulateBatch(seed, run, planned.loadedAt);
+      batches.set(run.index, batch);
+      return batch;
+    });
+    loads.push(simulateLoad(options, planned, here, weather));
+  }
+  const coming = plan.coming.map(({ run, loadedAt }) => simulateBatch(seed, run, loadedAt));
+  return { options, plan, weather, batches: [...batches.values()], coming, loads };
+}
+
+function simulateLoad(
+  options: HouseOptions,
+  planned: PlannedLoad,
+  batches: readonly Batch[],
+  weather: Weather,
+): SimulatedLoad {
+  const { seed } = options;
+  const faulty = options.faults ?? true;
+  const date = planned.date;
+  const r = randomStream(seed, "load", planned.index);
+  const lead = batches[0];
+  if (!lead) throw new RangeError(`load ${planned.index} holds no run`);
+  const variety = lead.planned.variety;
+
+  // How much grain: what brings the bed to the depth the house works at, give or take, to the nearest 5 kg.
+  const usualDepth =
+    date < truths.SHALLOWER_BED.on ? truths.SHALLOWER_BED.beforeMetres : truths.SHALLOWER_BED.afterMetres;
+  const wantedDepth = usualDepth + 0.0085 * r.normal();
+  const wantedGreen = wantedDepth * KILN.floorSquareMetres * variety.greenDensity;
+  const chosen = batches.map((b) => 5 * Math.round(wantedGreen / batches.length / b.greenPerGrain / 5));
+  const filling = KILN.floorSquareMetres * lead.greenDensity;
+  const greenOf = (grain: readonly number[]): number =>
+    grain.reduce((sum, kg, i) => sum + kg * (batches[i] as Batch).greenPerGrain, 0);
+  const more = 1 + (options.extraBedDepthMetres ?? 0) / (greenOf(chosen) / filling);
+  const grainKilograms = chosen.map((kg) => kg * more);
+  const greenKilograms = greenOf(grainKilograms);
+  const bedDepthMetres = greenKilograms / filling;
+
+  let dryMatter = 0;
+  for (const [i, b] of batches.entries()) {
+    dryMatter += dryMatterKilograms((grainKilograms[i] as number) * b.greenPerGrain, b.greenMoisturePercent);
+  }
+  const greenMoisture = 100 * (1 - dryMatter / greenKilograms);
+  const thermostatOffset = faulty ? truths.thermostatOffset(date) : 0;
+  const { from, to, setCelsius } = truths.FAN_THERMOSTAT;
+  const fanSetCelsius = faulty && date >= from && date < to ? setCelsius : null;
+  const belt = faulty && date >= truths.SLIPPING_BELT.from && date < truths.SLIPPING_BELT.repairedOn;
+  const spreading = 1 + 0.022 * r.normal();
+  const fired = fire(
+    {
+      loadedAt: planned.loadedAt,
+      bed: freshBed(
+        variety.grain,
+        dryMatter,
+        dryBasisMoisture(greenMoisture),
+        (lead.beds[0]?.meanCelsius ?? 15) + 1,
+        lead.kernelSpeed,
+      ),
+      bedDepthMetres,
+      dryingSetCelsius: variety.dryingSetCelsius,
+      cureSetCelsius: variety.cureSetCelsius,
+      thermostatOffset,
+      fanSetCelsius,
+      airShare: spreading * (belt ? truths.SLIPPING_BELT.airShare : 1),
+    },
+    weather,
+    randomStream(seed, "maltster", planned.index),
+    options.readings ?? false,
+  );
+
+  const faults: truths.LoadFault[] = [];
+  if (belt) faults.push("slipping belt");
+  if (Math.abs(thermostatOffset) >= DRIFT_THAT_COUNTS) faults.push("thermostat drift");
+  if (fired.holdFanShare < 0.99) faults.push("fan thermostat");
+  if (fired.holdDuty > 0.97) faults.push("power-limited");
+  const misset = faulty && isMisset(planned, date);
+  if (misset) faults.push("mis-set scale");
+
+  const load = {
+    planned,
+    batches,
+    grainKilograms,
+    greenKilograms,
+    bedDepthMetres,
+    thermostatOffset,
+    fanSetCelsius,
+    fired,
+    kilnHours: (fired.unloadedAt - planned.loadedAt) / HOUR,
+    faults,
+  };
+  return { ...load, logged: logLoad(seed, load, greenMoisture, airAt(weather, planned.loadedAt), misset) };
+}
+
+/** The one batch that was weighed on a mis-set scale: the first loaded on or after the date, within the week. */
+function isMisset(planned: PlannedLoad, date: string): boolean {
+  const days = (Date.parse(date) - Date.parse(truths.MIS_SET_SCALE.near)) / DAY;
+  return (
+    days >= 0 &&
+    days < 7 &&
+    planned.runs.length === 1 &&
+    localDate(planned.loadedAt - 7 * DAY) < truths.MIS_SET_SCALE.near &&
+    days < 5
+  );
+}
+
+/**
+ * The truth that the drying-air model is asked to find: mean change of kiln hours, in true simulated firings, when one
+ * centimetre of bed with the grain that fills it is added and nothing else changes; loads with a fault left out.
+ */
+export function bedDepthTruthHoursPerCentimetre(seed: number, runs = truths.DEMO_RUNS): number {
+  const before = simulateHouse({ seed, runs });
+  const after = simulateHouse({ seed, runs, extraBedDepthMetres: 0.01 });
+  let sum = 0;
+  let count = 0;
+  for (const [i, load] of before.loads.entries()) {
+    if (load.faults.length > 0) continue;
+    sum += (after.loads[i] as SimulatedLoad).kilnHours - load.kilnHours;
+    count++;
+  }
+  if (count === 0) throw new RangeError(`seed ${seed} left no load without a fault`);
+  return sum / count;
+}
