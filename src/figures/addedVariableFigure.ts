@@ -122,7 +122,7 @@ export function addedVariableFigure(
     const across = valueTicks(x[0], x[1], frame.narrow ? 5 : 7);
     const marks: Markish[] = [
       valueAxis(ticks, "kiln hours", size),
-      footAxis(across, size, words.axis),
+      footAxis(across, size, { title: words.axis }),
       areaY(fitted, { x: "x", y1: "low", y2: "high", className: "band kiln", fill: "currentColor" }),
       scatter(points, frame),
       line(fitted, { x: "x", y: "y", className: "line kiln", stroke: "currentColor" }),

@@ -32,24 +32,38 @@ export function footHeight(ticks: readonly Tick[], size: number, titled = false)
   return Math.ceil(9 + rows * size * 1.25);
 }
 
+export interface FootAxisOptions {
+  readonly title?: string;
+  /** `after`: beside the tick, for names of what begins there, such as a day at its midnight. */
+  readonly names?: "under" | "after";
+}
+
 /** Ticks that hang from a line along the foot of the frame; the title stands flush right under them. */
-export function footAxis(ticks: readonly Tick[], size: number, title?: string): RenderFunction {
+export function footAxis(
+  ticks: readonly Tick[],
+  size: number,
+  { title, names = "under" }: FootAxisOptions = {},
+): RenderFunction {
   return layer("axis", ({ x, inside, pen, width, height }) => {
     const foot = inside.bottom;
     return [
       pen.element("path", { class: "foot", d: `M${inside.left},${foot}H${inside.right}` }),
-      pen.element("path", { class: "tick", d: ticks.map((t) => `M${x(t.at)},${foot}v5`).join("") }),
+      pen.element("path", {
+        class: "tick",
+        d: ticks.map((t) => `M${x(t.at)},${foot}v${names === "after" ? 7 : 5}`).join(""),
+      }),
       ...ticks.flatMap((t) => {
+        const wide = Math.max(textWidth(t.label, size), textWidth(t.under ?? "", size));
+        if (names === "after" && x(t.at) + 5 + wide > width) return [];
         // A label at the very end of the axis is pushed in rather than cut off.
-        const half = Math.max(textWidth(t.label, size), textWidth(t.under ?? "", size)) / 2;
-        const at = Math.min(Math.max(x(t.at), half), width - half);
+        const at = names === "after" ? x(t.at) + 5 : Math.min(Math.max(x(t.at), wide / 2), width - wide / 2);
         return [t.label, ...(t.under === undefined ? [] : [t.under])].map((text, row) =>
           pen.element(
             "text",
             {
               x: at,
               y: foot + 7 + size * (0.95 + row * 1.2),
-              "text-anchor": "middle",
+              "text-anchor": names === "after" ? "start" : "middle",
               ...(row > 0 ? { class: "under" } : {}),
             },
             [text],

@@ -48,10 +48,13 @@ export function fittedAgainstActual(
     );
     const down = valueTicks(span[0], span[1], frame.narrow ? 4 : 6);
     const equal = span.map((at) => ({ x: at, y: at }));
-    const high = { x: span[0] + (span[1] - span[0]) * 0.94, y: span[0] + (span[1] - span[0]) * 0.94 };
+    const corner = (across: number, up: number) => ({
+      x: span[0] + (span[1] - span[0]) * across,
+      y: span[0] + (span[1] - span[0]) * up,
+    });
     const marks: Markish[] = [
       valueAxis(down, "hours taken", size),
-      footAxis(down, size, "hours fitted"),
+      footAxis(down, size, { title: "hours fitted" }),
       layer("rule", ({ x, y, pen }) => [
         pen.element("path", { d: `M${x(span[0])},${y(span[0])}L${x(span[1])},${y(span[1])}` }),
       ]),
@@ -61,7 +64,8 @@ export function fittedAgainstActual(
         size,
         labels: [
           ...stretchLabels(few, points, settings, frame),
-          { ...high, prefer: 90, farthest: 120, role: "soft", lines: [{ text: "took what was fitted" }] },
+          { ...corner(0.03, 0.98), prefer: 0, farthest: 14, role: "soft", lines: [{ text: "slower than fitted" }] },
+          { ...corner(0.97, 0.04), prefer: 180, farthest: 14, role: "soft", lines: [{ text: "faster than fitted" }] },
         ],
         lines: [equal],
         marks: [

@@ -8,7 +8,7 @@ import { countOf } from "./listedRows.ts";
 /** What a pointer resting on a load is told. */
 export function loadHint(load: FittedLoad, { units, timeZone }: FigureSettings): string {
   const over = print(load.residualHours, "hours", units, { signed: true });
-  return `${load.runs.join(", ")}, ${printDate(load.loadedAt, timeZone)}: ${print(load.hours, "hours", units)}, ${over} over what was fitted`;
+  return `${load.runs.join(", ")}, ${printDate(load.loadedAt, timeZone)}: ${print(load.hours, "hours", units)}, ${over} over fitted`;
 }
 
 /** Where a mark of a load leads: the page of its first run. */

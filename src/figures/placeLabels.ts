@@ -135,3 +135,34 @@ function leaderFor(label: LabelToPlace, anchor: Point, box: Box): { from: Point;
   });
   return { from: along((label.reach ?? 0) + 1), to: along(length - 2) };
 }
+
+/**
+ * Heights for labels of one column, such as names at the ends of lines: each as near to its own as the others let it,
+ * in the order of their heights, `pitch` apart at least. Inside `low` to `high` as long as they fit there together.
+ */
+export function spreadLabels(heights: readonly number[], pitch: number, low: number, high: number): number[] {
+  // Groups of labels that touch share their mean; a group that meets the next takes it in.
+  const order = heights.map((_, i) => i).sort((a, b) => (heights[a] ?? 0) - (heights[b] ?? 0) || a - b);
+  const groups: { members: number[]; top: number }[] = [];
+  const topOf = (members: readonly number[]): number => {
+    const wanted = members.reduce((sum, i, n) => sum + (heights[i] ?? 0) - n * pitch, 0) / members.length;
+    return Math.max(low, Math.min(wanted, high - (members.length - 1) * pitch));
+  };
+  for (const i of order) {
+    let group = { members: [i], top: topOf([i]) };
+    for (let last = groups.at(-1); last; last = groups.at(-1)) {
+      if (last.top + last.members.length * pitch <= group.top) break;
+      groups.pop();
+      const members = [...last.members, ...group.members];
+      group = { members, top: topOf(members) };
+    }
+    groups.push(group);
+  }
+  const spread = [...heights];
+  for (const { members, top } of groups) {
+    members.forEach((i, n) => {
+      spread[i] = top + n * pitch;
+    });
+  }
+  return spread;
+}

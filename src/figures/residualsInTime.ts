@@ -122,7 +122,7 @@ export function residualsInTime(
   return {
     id: "residuals-in-time",
     title: "Hours over expected, load by load",
-    summary: `${outside} of ${countOf(loads.length, "load")} lie outside the band of ±${band} that should hold 90 of 100.${grouped
+    summary: `${outside === 0 ? "None" : outside} of ${countOf(loads.length, "load")} ${outside < 2 ? "lies" : "lie"} outside the band of ±${band} that should hold 90 of 100.${grouped
       .map(({ stretch }) => ` ${stretchSentence(stretch, settings)}.`)
       .join("")}`,
     table: latestFirst(

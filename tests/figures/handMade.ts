@@ -2,6 +2,9 @@ import { JSDOM } from "jsdom";
 import type { RegressionFit } from "../../src/analysis/regressionFit.ts";
 import type { FigureSettings } from "../../src/figures/figureSettings.ts";
 import type { AddedVariablePlot, FittedLoad, HumidityDepthModel, Stretch } from "../../src/report/kilnHoursResult.ts";
+import type { LoadRow } from "../../src/report/loadRow.ts";
+import type { KilnCurve } from "../../src/report/runPageResult.ts";
+import type { RunRow } from "../../src/report/runRow.ts";
 
 export const document: Document = new JSDOM("").window.document;
 
@@ -107,3 +110,72 @@ export function textsOf(svg: string, selector: string): string[] {
   holder.innerHTML = svg;
   return [...holder.querySelectorAll(selector)].map((element) => element.textContent ?? "");
 }
+
+const HOUR = 3_600_000;
+
+/** A load of 15 h from 17:00 on 30 October 2026 (Oslo), the cure begun after ten. */
+export const kilnLoad: LoadRow = {
+  load: "1-26-117",
+  kiln: "1",
+  runs: ["26-117"],
+  variety: null,
+  grain: null,
+  loadedAt: Date.UTC(2026, 9, 30, 16),
+  cureStartedAt: Date.UTC(2026, 9, 31, 2),
+  heatOffAt: Date.UTC(2026, 9, 31, 6),
+  unloadedAt: Date.UTC(2026, 9, 31, 7),
+  kilnHours: 15,
+  dryingHours: 10,
+  bedDepthMetres: 0.15,
+  grainInKilograms: null,
+  grainMoisturePercent: null,
+  greenLoadKilograms: null,
+  greenMoisturePercent: null,
+  airAtLoading: null,
+  airOverLoad: null,
+  dryingSetCelsius: 48,
+  cureSetCelsius: 80,
+  finalMoisturePercent: null,
+  maltOutKilograms: null,
+  waterRemovedKilograms: null,
+  energyKilowattHours: null,
+  powerLimitedShare: null,
+  powerLimited: false,
+  readingsFile: null,
+};
+
+/** Readings every minute: air on cycles ±2 °C about its set point every 12 minutes; air off has a silence of 30 minutes. */
+export function thermostatCurve(): KilnCurve {
+  const minutes = Array.from({ length: 901 }, (_, i) => i);
+  const set = (i: number): number => (i < 600 ? 48 : Math.min(80, 48 + (i - 600) / 3));
+  const wave = (i: number): number => (Math.abs((i % 12) - 6) - 3) / 1.5;
+  // Loggers read to a tenth of a degree and tremble by as much.
+  const tremble = (i: number, seed: number): number => Math.round(((i * seed) % 7) / 3 - 1) / 10;
+  const tenth = (value: number): number => Math.round(value * 10) / 10;
+  return {
+    at: Float64Array.from(minutes, (i) => kilnLoad.loadedAt + i * 60_000),
+    airOnCelsius: Float64Array.from(minutes, (i) => tenth(set(i) + wave(i))),
+    airOffCelsius: Float64Array.from(minutes, (i) =>
+      i >= 300 && i < 330 ? Number.NaN : tenth(24 + 50 / (1 + Math.exp((600 - i) / 60)) + tremble(i, 13)),
+    ),
+    bedCelsius: Float64Array.from(minutes, (i) => tenth(26 + 52 / (1 + Math.exp((560 - i) / 70)) + tremble(i, 17))),
+  };
+}
+
+const nothing = null;
+/** A run of which only the times are recorded: steep from 08:00 on 25 October 2026 (Oslo). */
+export const timedRun: RunRow = {
+  ...(Object.fromEntries(
+    ["lot", "lots", "grain", "variety", "grower", "notes", "bagCode"].map((name) => [name, nothing]),
+  ) as unknown as RunRow),
+  run: "26-117",
+  loads: 1,
+  steepStartedAt: Date.UTC(2026, 9, 25, 7),
+  steepEndedAt: Date.UTC(2026, 9, 25, 7) + 38 * HOUR,
+  germinationStartedAt: Date.UTC(2026, 9, 25, 7) + 38.5 * HOUR,
+  germinationEndedAt: Date.UTC(2026, 9, 30, 15),
+  loadedAt: kilnLoad.loadedAt,
+  cureStartedAt: kilnLoad.cureStartedAt,
+  unloadedAt: kilnLoad.unloadedAt,
+  dryingHours: 10,
+};

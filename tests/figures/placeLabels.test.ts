@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { boxAround, contains, crosses, overlaps } from "../../src/figures/box.ts";
-import { type LabelToPlace, type Obstacle, placeLabels } from "../../src/figures/placeLabels.ts";
+import { type LabelToPlace, type Obstacle, placeLabels, spreadLabels } from "../../src/figures/placeLabels.ts";
 
 const bounds = { left: 0, top: 0, right: 500, bottom: 300 };
 const at = fc.record({
@@ -85,5 +85,29 @@ describe("placeLabels(labels, obstacles, bounds)", () => {
     const above: Obstacle = { box: { left: 150, right: 350, top: 80, bottom: 145 }, hard: false };
     const [placed] = placeLabels([{ width: 80, height: 16, anchor }], [above], bounds);
     expect(placed && overlaps(placed.box, above.box)).toBe(false);
+  });
+});
+
+describe("spreadLabels(heights, pitch, low, high)", () => {
+  const heights = fc.array(fc.double({ min: 0, max: 300, noNaN: true }), { minLength: 1, maxLength: 8 });
+
+  test("keeps labels a pitch apart, in order, and inside where they fit together", () => {
+    fc.assert(
+      fc.property(heights, (wanted) => {
+        const spread = spreadLabels(wanted, 18, 0, 300);
+        const order = wanted.map((_, i) => i).sort((a, b) => (wanted[a] ?? 0) - (wanted[b] ?? 0) || a - b);
+        order.forEach((index, n) => {
+          const y = spread[index] ?? Number.NaN;
+          expect(y).toBeGreaterThanOrEqual(-1e-9);
+          expect(y).toBeLessThanOrEqual(300 + 1e-9);
+          const before = order[n - 1];
+          if (before !== undefined) expect(y - (spread[before] ?? Number.NaN)).toBeGreaterThanOrEqual(18 - 1e-9);
+        });
+      }),
+    );
+  });
+
+  test("moves nothing that has room", () => {
+    expect(spreadLabels([50, 200, 100], 18, 0, 300)).toEqual([50, 200, 100]);
   });
 });

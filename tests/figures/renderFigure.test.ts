@@ -1,10 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { addedVariableFigure } from "../../src/figures/addedVariableFigure.ts";
 import type { FigureSpec } from "../../src/figures/figureSpec.ts";
+import { fittedAgainstActual } from "../../src/figures/fittedAgainstActual.ts";
+import { kilnCurveFigure } from "../../src/figures/kilnCurveFigure.ts";
 import { renderFigure } from "../../src/figures/renderFigure.ts";
 import { residualsInTime } from "../../src/figures/residualsInTime.ts";
+import { runTimeline } from "../../src/figures/runTimeline.ts";
 import { roundNumbers } from "../../src/figures/tidyDrawing.ts";
-import { document, modelWith, settings, stretchOf } from "./handMade.ts";
+import { document, kilnLoad, modelWith, settings, stretchOf, thermostatCurve, timedRun } from "./handMade.ts";
 
 const model = modelWith(Array.from({ length: 30 }, (_, i) => Math.sin(i * 2.1) * 0.7));
 const stretch = stretchOf(model, 20, 24, 1.5);
@@ -15,6 +18,8 @@ const specs: readonly FigureSpec[] = [
   }),
   addedVariableFigure(model, "relativeHumidityPercent", settings, [stretch]),
   addedVariableFigure(model, "bedDepthMetres", { ...settings, units: "us" }, [stretch]),
+  fittedAgainstActual(model, settings, [stretch]),
+  ...[kilnCurveFigure(thermostatCurve(), kilnLoad, settings), runTimeline(timedRun, settings)].flatMap((s) => s ?? []),
 ];
 const drawings = specs.flatMap((spec) => [
   { id: spec.id, spec, width: spec.wideWidth },

@@ -1,0 +1,123 @@
+import type { Point } from "./box.ts";
+
+/** What a drawn line may miss of a reading, px: half the thinnest line's width, so every reading stays under the ink. */
+export const UNSEEN = 0.65;
+
+/**
+ * The points that a line through `points` needs on a drawing: first, lowest, highest and last of each pixel column (as
+ * Jugel et al., VLDB 2014, show is enough for a drawn line), of these only what the straight line between its
+ * neighbours would miss by more than {@link UNSEEN}. Every reading lies within that of the drawn line; the lowest and
+ * the highest of all are kept exactly. `points` in order of x, px.
+ */
+export function thinSeries(points: readonly Point[]): Point[] {
+  return dropUnseen(extremesByColumn(points));
+}
+
+function extremesByColumn(points: readonly Point[]): Point[] {
+  const kept: Point[] = [];
+  for (let from = 0; from < points.length; ) {
+    const column = Math.floor(points[from]?.x ?? 0);
+    let to = from;
+    let lowest = from;
+    let highest = from;
+    const yAt = (i: number): number => points[i]?.y ?? 0;
+    for (; to < points.length && Math.floor(points[to]?.x ?? 0) === column; to++) {
+      if (yAt(to) < yAt(lowest)) lowest = to;
+      if (yAt(to) > yAt(highest)) highest = to;
+    }
+    for (const i of [...new Set([from, lowest, highest, to - 1])].sort((a, b) => a - b)) {
+      const point = points[i];
+      if (point) kept.push(point);
+    }
+    from = to;
+  }
+  return kept;
+}
+
+/** How far above or below the line from `a` to `b` the point lies, px. */
+function missedBy(a: Point, b: Point, point: Point): number {
+  const share = b.x === a.x ? 0 : (point.x - a.x) / (b.x - a.x);
+  const onLine = a.y + share * (b.y - a.y);
+  return b.x === a.x
+    ? Math.max(0, Math.min(a.y, b.y) - point.y, point.y - Math.max(a.y, b.y))
+    : Math.abs(point.y - onLine);
+}
+
+/** Splits at whatever the line so far misses most (Douglas and Peucker's way), until nothing that shows is missed. */
+function dropUnseen(points: readonly Point[]): Point[] {
+  if (points.length < 3) return [...points];
+  let lowest = 0;
+  let highest = 0;
+  points.forEach((p, i) => {
+    if (p.y < (points[lowest]?.y ?? 0)) lowest = i;
+    if (p.y > (points[highest]?.y ?? 0)) highest = i;
+  });
+  const ends = [...new Set([0, lowest, highest, points.length - 1])].sort((a, b) => a - b);
+  const keep = new Set(ends);
+  const open = ends.slice(1).map((to, i): [number, number] => [ends[i] ?? 0, to]);
+  for (let span = open.pop(); span; span = open.pop()) {
+    const [from, to] = span;
+    const a = points[from];
+    const b = points[to];
+    let worst = -1;
+    let most = UNSEEN;
+    for (let i = from + 1; a && b && i < to; i++) {
+      const point = points[i];
+      const missed = point ? missedBy(a, b, point) : 0;
+      if (missed > most) [worst, most] = [i, missed];
+    }
+    if (worst < 0) continue;
+    keep.add(worst);
+    open.push([from, worst], [worst, to]);
+  }
+  return points.filter((_, i) => keep.has(i));
+}
+
+/**
+ * Readings cut where there is a gap: a reading that is missing (NaN), or a pause of more than three times the usual step
+ * between readings.
+ */
+export function splitAtGaps(at: ArrayLike<number>, values: ArrayLike<number>): Point[][] {
+  const steps: number[] = [];
+  for (let i = 1; i < at.length; i++) steps.push((at[i] ?? 0) - (at[i - 1] ?? 0));
+  const usual = steps.sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
+  const parts: Point[][] = [];
+  let last = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < at.length; i++) {
+    const x = at[i] ?? Number.NaN;
+    const y = values[i] ?? Number.NaN;
+    if (!Number.isFinite(y)) {
+      last = Number.NEGATIVE_INFINITY;
+      continue;
+    }
+    if (x - last > 3 * usual) parts.push([]);
+    parts.at(-1)?.push({ x, y });
+    last = x;
+  }
+  return parts;
+}
+
+const tenths = (value: number): number => Math.round(value * 10);
+
+/** A path through the points, moved by relative steps of a tenth of a pixel, whose rounding does not add up. */
+export function pathThrough(points: readonly Point[]): string {
+  let path = "";
+  let [atX, atY] = [0, 0];
+  for (const point of points) {
+    const [x, y] = [tenths(point.x), tenths(point.y)];
+    if (path === "") path = `M${x / 10},${y / 10}l`;
+    else {
+      const [dx, dy] = [x - atX, y - atY];
+      if (dx === 0 && dy === 0) continue;
+      path += `${path.endsWith("l") || dx < 0 ? "" : " "}${short(dx)}${dy < 0 ? "" : " "}${short(dy)}`;
+    }
+    [atX, atY] = [x, y];
+  }
+  // A lone reading between two gaps is a dot.
+  return path.endsWith("l") ? `${path.slice(0, -1)}h0` : path;
+}
+
+/** A tenth as short as SVG reads it: `.5`, `-.5`, `12`. */
+function short(asTenths: number): string {
+  return String(asTenths / 10).replace(/^(-?)0\./, "$1.");
+}
