@@ -3,6 +3,9 @@ import { renderFigure } from "../figures/renderFigure.ts";
 import { useBody } from "./context.ts";
 import { DataTableView, isShort } from "./DataTableView.tsx";
 
+/** A drawing wider than this is made for the whole measure of the page; the others stand two abreast. */
+const HALF_MEASURE = 640;
+
 interface FigureProps {
   readonly spec: FigureSpec;
   /** Address of the table on the page that already holds the figure's numbers; without it the figure brings its own. */
@@ -15,13 +18,17 @@ interface FigureProps {
  */
 export function Figure({ spec, numbersIn }: FigureProps) {
   const { document } = useBody();
-  const draw = (width: number, form: "wide" | "narrow"): string =>
-    renderFigure(spec, { document, width, idPrefix: `${spec.id}-${form}` });
-  const drawings = draw(spec.wideWidth, "wide") + draw(spec.narrowWidth, "narrow");
+  const draw = (width: number, form: "wide" | "narrow") => ({
+    __html: renderFigure(spec, { document, width, idPrefix: `${spec.id}-${form}` }),
+  });
+  const measure = spec.wideWidth > HALF_MEASURE ? "full" : "half";
   return (
     <figure class="figure" aria-labelledby={`${spec.id}-title`}>
       <h3 id={`${spec.id}-title`}>{spec.title}</h3>
-      <div class="drawings" dangerouslySetInnerHTML={{ __html: drawings }} />
+      <div class={`drawings drawings-${measure} print-${spec.printAs}`}>
+        <div class="drawing drawing-wide" dangerouslySetInnerHTML={draw(spec.wideWidth, "wide")} />
+        <div class="drawing drawing-narrow" dangerouslySetInnerHTML={draw(spec.narrowWidth, "narrow")} />
+      </div>
       <figcaption>{spec.summary}</figcaption>
       {numbersIn !== undefined ? (
         <p class="table-note needs-screen">

@@ -2,6 +2,7 @@ import { countedInWords } from "../findings/counted.ts";
 import type { AirBasis } from "../report/kilnHoursResult.ts";
 import type { Report } from "../report/report.ts";
 import { useBody, useUnits } from "./context.ts";
+import { withoutQuery } from "./withQuery.ts";
 
 const AIR: Readonly<Record<AirBasis, string>> = { at_loading: "known at loading", mean: "averaged over the load" };
 
@@ -22,8 +23,8 @@ function choiceInWords(report: Report, view: ReturnType<typeof useBody>["view"])
     view.kiln === null ? null : `kiln ${view.kiln}`,
     view.without.length === 0 ? null : `without ${view.without.join(", ")}`,
   ].filter((part) => part !== null);
-  const batches = countedInWords(report.runs.length, "batch", "batches");
-  return parts.length === 0 ? `${batches}, all that is logged` : `${batches} ${parts.join(", ")}`;
+  if (parts.length === 0) return "All that is logged";
+  return `${countedInWords(report.runs.length, "batch", "batches")}: ${parts.join(", ")}`;
 }
 
 /** The reader's choices: dates, variety, kiln, batches left out, air and units. Hidden where scripting is off. */
@@ -95,12 +96,9 @@ export function FilterBar({ report, page, air = false }: FilterBarProps) {
             ))}
           </fieldset>
         ) : null}
-        <div class="choose-actions">
-          <button type="submit" class="button">
-            Show
-          </button>
-          <a href={hrefTo(page)}>everything</a>
-        </div>
+        <a class="choose-everything" href={withoutQuery(hrefTo(page))}>
+          everything, in the house’s units
+        </a>
         <output data-slot="progress" />
         <button type="button" class="button button-quiet" data-action="cancel" hidden>
           Cancel

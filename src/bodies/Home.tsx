@@ -3,6 +3,7 @@ import { logsAnswer } from "../findings/logsAnswer.ts";
 import { runsAnswer } from "../findings/runsAnswer.ts";
 import type { Sentence } from "../findings/sentence.ts";
 import type { Report } from "../report/report.ts";
+import { Answer } from "./Answer.tsx";
 import { useBody, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { UnderWayNow } from "./kilnHours/UnderWayNow.tsx";
@@ -12,18 +13,27 @@ import { Said } from "./Said.tsx";
 
 const LATEST = 8;
 
-/** The front page: what each page answers, in its own words, and the latest batches. */
+/** The front page: what is in the kiln, what each page answers in its own words, and the latest batches. */
 export function Home({ report }: { readonly report: Report }) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
   const pages: readonly (readonly [PageName, Sentence])[] = [
     [kilnHoursPage, kilnHoursAnswer(report.kilnHours, units)],
-    [runsPage, runsAnswer(report.runs, house.timeZone)],
     [logsPage, logsAnswer(report.logs, report.runs.length)],
   ];
   return (
     <>
-      <h1>{house.name}</h1>
+      <Answer
+        page="From steep to malt"
+        stage="none"
+        answer={runsAnswer(report.runs, house.timeZone)}
+        grounds={[
+          house.invented
+            ? ["The house, its grain and its people are invented, to show what a house’s logs can say."]
+            : [],
+        ]}
+      />
+      <UnderWayNow loads={report.kilnHours.underWay} />
       <ul class="front">
         {pages.map(([page, sentence]) => (
           <li>
@@ -34,9 +44,8 @@ export function Home({ report }: { readonly report: Report }) {
           </li>
         ))}
       </ul>
-      <UnderWayNow loads={report.kilnHours.underWay} />
       {report.runs.length === 0 ? null : (
-        <Entry id="latest" title="Latest batches">
+        <Entry id="latest" title="Latest batches" note={<a href={hrefTo(runsPage.path)}>All batches</a>}>
           <RunsTable rows={report.runs.slice(0, LATEST)} sort={null} />
         </Entry>
       )}

@@ -1,8 +1,14 @@
 import { energySentence } from "../findings/kilnEvidence.ts";
-import { dryingHoursAnswer, kilnHoursAnswer, kilnHoursGrounds, stretchSentence } from "../findings/kilnHoursAnswer.ts";
+import {
+  dryingHoursAnswer,
+  kilnHoursAnswer,
+  kilnHoursGrounds,
+  stretchesSentence,
+} from "../findings/kilnHoursAnswer.ts";
 import type { Report } from "../report/report.ts";
 import type { AnswerWhatIf, WhatIfAnswer } from "../report/whatIfAnswer.ts";
 import { Answer } from "./Answer.tsx";
+import { KilnCautions } from "./Cautions.tsx";
 import { useBody, useFigureSettings, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
@@ -33,7 +39,7 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
   const units = useUnits();
   const result = report.kilnHours;
   const { kilnHours, dryingHours, energy, usual } = result;
-  const figures = kilnHoursFigures(result, useFigureSettings());
+  const figures = kilnHoursFigures(report, whatIf, useFigureSettings());
   const model = kilnHours.humidityDepth;
   return (
     <>
@@ -41,17 +47,11 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
         page={kilnHoursPage.title}
         stage="kiln"
         answer={kilnHoursAnswer(result, units)}
-        grounds={[
-          kilnHoursGrounds(result, units),
-          kilnHours.stretches.flatMap((stretch, i) => [
-            ...(i > 0 ? [" "] : []),
-            ...stretchSentence(stretch, house.timeZone),
-          ]),
-        ]}
+        grounds={[kilnHoursGrounds(result, units), stretchesSentence(kilnHours.stretches, house.timeZone)]}
       />
       <FilterBar report={report} page={kilnHoursPage.path} air />
       <UnderWayNow loads={result.underWay} />
-      <Tonight usual={usual} answer={whatIf} />
+      <Tonight usual={usual} answer={whatIf} figure={figures.tonight} />
       {usual === null ? null : <ReadyReckoner usual={usual} answer={answerWhatIf} />}
       {model === null || figures.residuals === null ? null : (
         <Entry id="evidence" title="Load by load">
@@ -65,7 +65,16 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
       {model === null ? null : (
         <Entry id="effects" title="What moves the hours">
           <Effects model={model} dryingAir={kilnHours.dryingAir} caption="Hours from loading to unloading" />
-          <Guesses guesses={kilnHours.guesses} coverage={kilnHours.coverage} />
+        </Entry>
+      )}
+      {figures.fitted === null ? null : (
+        <Entry id="guesses" title="How good the guess is">
+          <div class="pair">
+            <Figure spec={figures.fitted} numbersIn="#loads-behind" />
+            <div>
+              <Guesses guesses={kilnHours.guesses} coverage={kilnHours.coverage} />
+            </div>
+          </div>
         </Entry>
       )}
       <Entry id="drying" title="Ready for the ramp">
@@ -85,11 +94,13 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
           <p>
             <Said sentence={energySentence(energy, units)} />
           </p>
+          {figures.energy === null ? null : <Figure spec={figures.energy} />}
         </Entry>
       )}
       <LeftOut unfitted={result.unfitted} />
       <WorkedOut analysis={kilnHours} />
       {model === null ? null : <LoadsBehind loads={model.loads} />}
+      <KilnCautions />
     </>
   );
 }

@@ -3,7 +3,6 @@ import { logsAnswer, logsGrounds } from "../findings/logsAnswer.ts";
 import type { Report } from "../report/report.ts";
 import type { Problem } from "../tables/problem.ts";
 import { Answer } from "./Answer.tsx";
-import { useFigureSettings } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
 import { Fold } from "./Fold.tsx";
@@ -27,7 +26,7 @@ export function problemsByFile(problems: readonly Problem[]): readonly (readonly
 export function Logs({ report }: { readonly report: Report }) {
   const { logs, runs } = report;
   const files = problemsByFile(logs.problems);
-  const figures = logsFigures(logs, useFigureSettings());
+  const figures = logsFigures(logs);
   return (
     <>
       <Answer

@@ -2,7 +2,7 @@ import { runAnswer } from "../findings/runsAnswer.ts";
 import type { RunPageResult } from "../report/runPageResult.ts";
 import { runPath } from "../units/runPath.ts";
 import { Answer } from "./Answer.tsx";
-import { Caution } from "./Caution.tsx";
+import { SteepCautions } from "./Cautions.tsx";
 import { useBody, useFigureSettings, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
@@ -47,8 +47,8 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
         </Entry>
       )}
       {problems.length === 0 ? null : (
-        <Entry id="problems" title="What the logs say wrong">
-          <ProblemList problems={problems} />
+        <Entry id="problems" title="Faults in its logs">
+          <ProblemList problems={problems} withFile />
         </Entry>
       )}
       {otherColumns.length === 0 ? null : (
@@ -63,12 +63,7 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
           </dl>
         </Entry>
       )}
-      <footer class="cautions">
-        <Caution source="CMBTC malting guide, ch. 4">
-          Steeping and germinating grain gives off carbon dioxide: air tanks, pits and low rooms before going in, never
-          alone.
-        </Caution>
-      </footer>
+      <SteepCautions />
     </>
   );
 }

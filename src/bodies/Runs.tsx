@@ -2,7 +2,7 @@ import { counted } from "../findings/counted.ts";
 import { runsAnswer } from "../findings/runsAnswer.ts";
 import type { Report } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
-import { Caution } from "./Caution.tsx";
+import { SteepCautions } from "./Cautions.tsx";
 import { useBody } from "./context.ts";
 import { FilterBar } from "./FilterBar.tsx";
 import { runsPage } from "./pageNames.ts";
@@ -43,12 +43,7 @@ export function Runs({ report }: { readonly report: Report }) {
           </p>
         ) : null}
       </div>
-      <footer class="cautions">
-        <Caution source="OSHA and NIOSH limits, from memory; CMBTC malting guide, ch. 4">
-          Steeping and germinating grain gives off carbon dioxide: air tanks, pits and low rooms before going in, never
-          alone. Local law says how.
-        </Caution>
-      </footer>
+      <SteepCautions />
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { runPath } from "../units/runPath.ts";
 import type { Stage } from "./Answer.tsx";
 
 /** A page of the site: what it is called everywhere, and its path from the root. */
@@ -11,6 +12,10 @@ export const homePage: PageName = { title: "Front page", path: "", stage: "none"
 export const kilnHoursPage: PageName = { title: "Kiln hours", path: "kiln-hours/", stage: "kiln" };
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
+export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
+
+/** The page of one batch, which stands below Runs. */
+export const runPageName = (run: string): PageName => ({ title: `Batch ${run}`, path: runPath(run), stage: "none" });
 
 /** In the order of the navigation; the front page is the house's name. */
 export const PAGES: readonly PageName[] = [kilnHoursPage, runsPage, logsPage];

@@ -49,14 +49,23 @@ export function kilnHoursGrounds(result: KilnHoursResult, units: UnitSystem): Se
   ]);
 }
 
-/** `Seven loads from 3 Apr 2026 to 20 May 2026 together took 1.5 h longer each than air and bed account for.` */
-export function stretchSentence(stretch: Stretch, timeZone: string): Sentence {
-  const count = stretch.loads.length;
-  return [
-    `${countedInWords(count, "load")} from ${printDate(stretch.from, timeZone)} to ${printDate(stretch.to, timeZone)} took `,
-    strong(hours(Math.abs(stretch.meanResidualHours))),
-    ` ${stretch.meanResidualHours > 0 ? "longer" : "less"}${count > 1 ? " each" : ""} than air and bed account for.`,
-  ];
+/** Stretches are named up to here, the latest; the figure rings them all. */
+const MOST_STRETCHES = 3;
+
+/** `Loads that went together otherwise than air and bed account for: seven from 3 Apr 2026 to 20 May 2026, 1.5 h longer each.` */
+export function stretchesSentence(stretches: readonly Stretch[], timeZone: string): Sentence {
+  const named = stretches.slice(-MOST_STRETCHES);
+  if (named.length === 0) return [];
+  const parts = named.map(({ loads, from, to, meanResidualHours }): Sentence => {
+    const way = meanResidualHours > 0 ? "longer" : "less";
+    return [
+      `${countedInWords(loads.length, "load").toLowerCase()} from ${printDate(from, timeZone)} to ${printDate(to, timeZone)} took `,
+      strong(`${hours(Math.abs(meanResidualHours))} ${way}`),
+      loads.length > 1 ? " each" : "",
+    ];
+  });
+  const joined = parts.flatMap((part, i) => (i === 0 ? part : [i === parts.length - 1 ? " and " : ", ", ...part]));
+  return ["Beyond what air and bed account for, ", ...joined, "."];
 }
 
 /** What the page says of drying hours: loading to the start of the cure. */

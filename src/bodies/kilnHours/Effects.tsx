@@ -44,7 +44,7 @@ export function Effects({ model, dryingAir, caption }: EffectsProps) {
   ];
   if (dryingAir !== null) {
     rows.push({
-      what: `one ${unit} of bed with the grain that fills it, same air (drying-air model)`,
+      what: `one ${unit} of bed with its grain, same air (drying-air model)`,
       effect: effectOfDepth(dryingAir.hoursPerCentimetre, units),
       robust: null,
       p: null,
@@ -53,7 +53,7 @@ export function Effects({ model, dryingAir, caption }: EffectsProps) {
   return (
     <>
       <Scroll label={caption}>
-        <table>
+        <table class="effects">
           <caption>{caption}</caption>
           <thead>
             <tr>

@@ -30,7 +30,7 @@ export function ReadyReckoner({ usual, answer }: { readonly usual: WhatIfInputs;
           <caption>{["Hours from loading to unloading", ...held].join(", ")}</caption>
           <thead>
             <tr>
-              <th scope="col">{`humidity \\ bed, ${shownAs("bedDepth", units).unit}`}</th>
+              <th scope="col">{`humidity ↓ bed, ${shownAs("bedDepth", units).unit} →`}</th>
               {table.depthsMetres.map((depth) => (
                 <th scope="col" class="n">
                   {print(depth, "bedDepth", units, { bare: true, decimals: units === "us" ? 1 : 0 })}

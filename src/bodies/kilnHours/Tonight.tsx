@@ -1,14 +1,15 @@
+import type { FigureSpec } from "../../figures/figureSpec.ts";
 import {
-  clockAndDay,
-  clockOf,
   hoursInWords,
   whatIfIntervalSentence,
+  whatIfInWords,
   whatIfModelSentence,
 } from "../../findings/whatIfSentence.ts";
 import type { WhatIfInputs } from "../../report/kilnHoursResult.ts";
 import type { WhatIfAnswer, WhatIfEstimate } from "../../report/whatIfAnswer.ts";
 import { useBody, useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
+import { Figure } from "../Figure.tsx";
 import { Said } from "../Said.tsx";
 import { type WhatIfField, whatIfFields } from "./whatIfFields.ts";
 
@@ -16,6 +17,8 @@ interface TonightProps {
   /** What this house usually loads; null where the logs cannot carry an estimate. */
   readonly usual: WhatIfInputs | null;
   readonly answer: WhatIfAnswer;
+  /** The estimate on a clock; null beside a refusal. */
+  readonly figure: FigureSpec | null;
 }
 
 function Field({ field, wrong }: { readonly field: WhatIfField; readonly wrong: boolean }) {
@@ -29,6 +32,7 @@ function Field({ field, wrong }: { readonly field: WhatIfField; readonly wrong: 
           name={field.name}
           data-control={field.name}
           value={field.value}
+          {...(field.placeholder === undefined ? {} : { placeholder: field.placeholder })}
           {...(field.kind === "clock" ? { type: "time" } : { type: "text", inputMode: "decimal" })}
           autoComplete="off"
           {...(field.unit === "" ? {} : { "aria-describedby": `${id}-unit` })}
@@ -44,40 +48,23 @@ function Field({ field, wrong }: { readonly field: WhatIfField; readonly wrong: 
   );
 }
 
-function Estimate({ answer, finish }: { readonly answer: WhatIfEstimate; readonly finish: string }) {
+function Estimate({ answer, figure }: { readonly answer: WhatIfEstimate; readonly figure: FigureSpec | null }) {
   return (
     <>
       <p class="hours">{hoursInWords(answer)}</p>
-      <dl class="times">
-        {answer.readyAt === null ? null : (
-          <div>
-            <dt>ready for the ramp, about</dt>
-            <dd>{clockAndDay(answer.readyAt)}</dd>
-          </div>
-        )}
-        <div>
-          <dt>off the kiln, about</dt>
-          <dd>{clockAndDay(answer.offAt)}</dd>
-        </div>
-        {answer.latestStart === null ? null : (
-          <div>
-            <dt>{`to be surely off by ${finish}, load by`}</dt>
-            <dd>{clockAndDay(answer.latestStart)}</dd>
-          </div>
-        )}
-      </dl>
-      <p>
-        <Said sentence={whatIfIntervalSentence(answer)} />
+      <p class="lede-strong">
+        <Said sentence={whatIfInWords(answer)} />
       </p>
+      {figure === null ? null : <Figure spec={figure} />}
       <p class="small">
-        <Said sentence={whatIfModelSentence(answer)} />
+        <Said sentence={whatIfIntervalSentence(answer)} /> <Said sentence={whatIfModelSentence(answer)} />
       </p>
     </>
   );
 }
 
 /** The tool the reader came for: tonight's air and bed in, the hours and the clock times out. */
-export function Tonight({ usual, answer }: TonightProps) {
+export function Tonight({ usual, answer, figure }: TonightProps) {
   const { view, hrefTo } = useBody();
   const units = useUnits();
   const caution = "An estimate is no leave to walk away from a kiln.";
@@ -92,7 +79,6 @@ export function Tonight({ usual, answer }: TonightProps) {
   }
   const fields = whatIfFields(view.whatIf, usual, units);
   const wrong = answer.kind === "refusal" ? answer.field : undefined;
-  const finish = fields.find(({ name }) => name === "finish")?.value ?? "";
   const given = fields
     .filter(({ value }) => value !== "")
     .map(({ label, value, unit }) => `${label.toLowerCase()} ${value}${unit === "" ? "" : `\u00a0${unit}`}`)
@@ -104,14 +90,11 @@ export function Tonight({ usual, answer }: TonightProps) {
           {fields.map((field) => (
             <Field field={field} wrong={field.name === wrong} />
           ))}
-          <button type="submit" class="button">
-            Reckon
-          </button>
         </form>
         <p class="without-scripting">{`What this house usually loads: ${given}.`}</p>
         <div class="tonight-answer" role="status">
           {answer.kind === "estimate" ? (
-            <Estimate answer={answer} finish={finish === "" ? clockOf(usual.wantedFinishMinutes ?? 0) : finish} />
+            <Estimate answer={answer} figure={figure} />
           ) : (
             <p class="refusal">{answer.sentence}</p>
           )}

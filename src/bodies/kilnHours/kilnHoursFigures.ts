@@ -1,22 +1,42 @@
 import { addedVariableFigure } from "../../figures/addedVariableFigure.ts";
+import { energyFigure } from "../../figures/energyFigure.ts";
 import type { FigureSettings } from "../../figures/figureSettings.ts";
 import type { FigureSpec } from "../../figures/figureSpec.ts";
+import { fittedAgainstActual } from "../../figures/fittedAgainstActual.ts";
 import { residualsInTime } from "../../figures/residualsInTime.ts";
-import type { KilnHoursResult } from "../../report/kilnHoursResult.ts";
+import { whatIfInterval } from "../../figures/whatIfInterval.ts";
+import { startOf, toTenMinutes } from "../../findings/whatIfSentence.ts";
+import type { Report } from "../../report/report.ts";
+import type { WhatIfAnswer } from "../../report/whatIfAnswer.ts";
 
 /** Every figure of the Kiln hours page; what the logs cannot carry is null. Nothing else declares a figure of it. */
 export interface KilnHoursFigures {
+  readonly tonight: FigureSpec | null;
   readonly residuals: FigureSpec | null;
   readonly humidity: FigureSpec | null;
   readonly depth: FigureSpec | null;
+  readonly fitted: FigureSpec | null;
+  readonly energy: FigureSpec | null;
 }
 
-export function kilnHoursFigures(result: KilnHoursResult, settings: FigureSettings): KilnHoursFigures {
-  const { humidityDepth, stretches } = result.kilnHours;
-  if (humidityDepth === null) return { residuals: null, humidity: null, depth: null };
+export function kilnHoursFigures(report: Report, whatIf: WhatIfAnswer, settings: FigureSettings): KilnHoursFigures {
+  const { kilnHours, energy } = report.kilnHours;
+  const { humidityDepth: model, stretches } = kilnHours;
+  const runsOf = new Map(report.loads.map(({ load, runs }) => [load, runs]));
   return {
-    residuals: residualsInTime(humidityDepth, settings, { stretches }),
-    humidity: addedVariableFigure(humidityDepth, "relativeHumidityPercent", settings, stretches),
-    depth: addedVariableFigure(humidityDepth, "bedDepthMetres", settings, stretches),
+    tonight: whatIf.kind === "refusal" ? null : tonightFigure(whatIf),
+    residuals: model === null ? null : residualsInTime(model, settings, { stretches }),
+    humidity: model === null ? null : addedVariableFigure(model, "relativeHumidityPercent", settings, stretches),
+    depth: model === null ? null : addedVariableFigure(model, "bedDepthMetres", settings, stretches),
+    fitted: model === null ? null : fittedAgainstActual(model, settings, stretches),
+    energy:
+      energy === null || energy.loads.length === 0
+        ? null
+        : energyFigure(energy, settings, (load) => runsOf.get(load) ?? [load]),
   };
+}
+
+/** Drawn from the times as they are said; the wanted finish, which the drawing works back to, stays exact. */
+function tonightFigure(answer: Extract<WhatIfAnswer, { kind: "estimate" }>): FigureSpec {
+  return whatIfInterval({ ...toTenMinutes(answer), latestStart: answer.latestStart }, startOf(answer));
 }

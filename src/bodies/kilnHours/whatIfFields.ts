@@ -11,6 +11,8 @@ export interface WhatIfField {
   readonly unit: string;
   readonly kind: "number" | "clock";
   readonly value: string;
+  /** What an empty field means. */
+  readonly placeholder?: string;
 }
 
 /** As a reader would type it: a plain minus, no spaces between thousands. */
@@ -37,7 +39,10 @@ export function whatIfFields(
     field("humidity", "Outside humidity", "%", typed(usual.relativeHumidityPercent, "percent", units, 0)),
     field("temperature", "Outside air", unit("temperature"), typed(usual.celsius, "temperature", units, 0)),
     field("depth", "Bed depth", unit("bedDepth"), typed(usual.bedDepthMetres, "bedDepth", units)),
-    field("load", "Green load", unit("mass"), typed(usual.greenLoadKilograms, "mass", units)),
+    {
+      ...field("load", "Green load", unit("mass"), typed(usual.greenLoadKilograms, "mass", units)),
+      placeholder: "as bed",
+    },
     field("setPoint", "Drying set point", unit("temperature"), typed(usual.dryingSetCelsius, "temperature", units, 0)),
     field("start", "Loaded at", "", clockOf(usual.startedAtMinutes), "clock"),
     field(

@@ -1,43 +1,44 @@
 import type { Problem } from "../../tables/problem.ts";
-import { Scroll } from "../Scroll.tsx";
 
 const EFFECT: Readonly<Record<Problem["effect"], string>> = {
-  "file-set-aside": "the file was not read",
-  "row-set-aside": "the row was set aside",
-  "value-blanked": "the value was left blank",
-  note: "noted; nothing was taken away",
+  "file-set-aside": "The file was not read.",
+  "row-set-aside": "The row was set aside.",
+  "value-blanked": "The value was left blank.",
+  note: "Noted; nothing was taken away.",
 };
 
+interface ProblemListProps {
+  readonly problems: readonly Problem[];
+  /** Name the file with each, where the list is of more than one. */
+  readonly withFile?: boolean;
+}
+
+/** Where a fault stands: `kilning.csv, line 14, ambient_rh_pct`. */
+function placeOf({ file, line, column }: Problem, withFile: boolean): string {
+  const parts = [withFile ? file : null, line === null ? "whole file" : `line ${line}`, column];
+  return parts.filter((part) => part !== null).join(", ");
+}
+
 /** Faults with their place, what was found there, what became of it and how to mend it. */
-export function ProblemList({ problems }: { readonly problems: readonly Problem[] }) {
-  const label = "Faults and notes";
+export function ProblemList({ problems, withFile = false }: ProblemListProps) {
   return (
-    <Scroll label={label}>
-      <table class="compact problems">
-        <caption class="visually-hidden">{label}</caption>
-        <thead>
-          <tr>
-            <th scope="col">line</th>
-            <th scope="col">column</th>
-            <th scope="col">found</th>
-            <th scope="col">what is wrong, and how to mend it</th>
-          </tr>
-        </thead>
-        <tbody>
-          {problems.map(({ file, line, column, value, message, hint, effect }) => (
-            <tr>
-              <th scope="row" class="keep" title={file}>
-                {line === null ? "whole file" : line}
-              </th>
-              <td>{column ?? ""}</td>
-              <td>{value === null ? "" : <q>{value}</q>}</td>
-              <td>
-                {message} <span class="quiet">{hint}</span> <span class="effect">{`${EFFECT[effect]}.`}</span>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </Scroll>
+    <ul class="faults">
+      {problems.map((problem) => (
+        <li>
+          <p class="fault-place">
+            {placeOf(problem, withFile)}
+            {problem.value === null ? null : (
+              <>
+                {" "}
+                <q>{problem.value}</q>
+              </>
+            )}
+          </p>
+          <p>
+            {problem.message} <span class="quiet">{`${problem.hint} ${EFFECT[problem.effect]}`}</span>
+          </p>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -5,6 +5,7 @@ import { runsPage } from "../pageNames.ts";
 import { NOT_LOGGED, printed, printedDate } from "../printed.ts";
 import { RunLink } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
+import { withQuery } from "../withQuery.ts";
 import { nextSort, type Sort, type SortKey } from "./runsOrder.ts";
 
 interface Heading {
@@ -44,9 +45,7 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
                   class={numeric ? "n" : undefined}
                   aria-sort={here ? (sort.descending ? "descending" : "ascending") : undefined}
                 >
-                  <a href={`${hrefTo(runsPage.path)}?sort=${nextSort(sort, key)}`} data-sort={nextSort(sort, key)}>
-                    {text}
-                  </a>
+                  <a href={withQuery(hrefTo(runsPage.path), "sort", nextSort(sort, key))}>{text}</a>
                   {here ? <span aria-hidden="true">{sort.descending ? " ↓" : " ↑"}</span> : null}
                 </th>
               );
