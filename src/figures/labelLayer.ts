@@ -35,7 +35,7 @@ export interface MarkAt {
 export interface LabelLayerOptions {
   readonly labels: readonly Label[];
   readonly marks?: readonly MarkAt[];
-  /** Upright lines to keep off, by their x. */
+  /** Upright lines that words rather keep off, by their x; where they cannot, their rim of paper parts the line. */
   readonly uprights?: readonly number[];
   /** Washes that words rather stand outside of: low and high at each x. */
   readonly washes?: readonly (readonly { readonly x: number; readonly low: number; readonly high: number }[])[];
@@ -96,7 +96,7 @@ export function labelLayer({
         .map((box) => ({ box, hard: true })),
       ...uprights.map(sheet.x).map((x) => ({
         box: { left: x - 2, right: x + 2, top: 0, bottom: sheet.height },
-        hard: true,
+        hard: false,
       })),
       ...washes.flat().map((at) => ({
         box: { left: sheet.x(at.x) - 2, right: sheet.x(at.x) + 2, top: sheet.y(at.high), bottom: sheet.y(at.low) },

@@ -76,6 +76,7 @@ export function residualsInTime(
           reach: ringRadius(frame),
           prefer: slow ? 270 : 90,
           priority: held.length,
+          farthest: 200,
           role: "ink",
           lines: [{ text: stretchLabel(stretch, settings), strong: true }],
         },

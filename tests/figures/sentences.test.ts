@@ -32,6 +32,18 @@ describe("residualsInTime(model, settings)", () => {
     expect(textsOf(svg, "g.signal circle")).toHaveLength(5);
   });
 
+  test("outlines a crowd once instead of ringing forty points, and still says it in words", () => {
+    const crowded = modelWith(Array.from({ length: 400 }, (_, i) => (i >= 300 && i < 340 ? 1.3 : 0.4 * Math.sin(i))));
+    const events = [280, 341].map((i) => ({ on: crowded.loads[i]?.loadedAt ?? 0, what: `change ${i}` }));
+    const spec = residualsInTime(crowded, settings, { stretches: [stretchOf(crowded, 300, 339, 1.3)], events });
+    for (const width of [1040, 340]) {
+      const svg = renderFigure(spec, { document, width, idPrefix: "f" });
+      expect(textsOf(svg, "g.signal rect")).toHaveLength(1);
+      expect(textsOf(svg, "g.signal circle")).toHaveLength(0);
+      expect(textsOf(svg, ".label")).toContain(`40 loads about 1.3${NBSP}h slow`);
+    }
+  });
+
   test("names logged events", () => {
     const on = model.loads[5]?.loadedAt ?? 0;
     const spec = residualsInTime(model, settings, { events: [{ on, what: "fan belt tightened" }] });
