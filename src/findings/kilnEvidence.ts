@@ -6,6 +6,8 @@ import { counted, listed } from "./counted.ts";
 import { type Sentence, strong } from "./sentence.ts";
 
 const HOUR = 3_600_000;
+/** No estimate of a kiln is good to the minute. */
+const TEN_MINUTES = 600_000;
 const percent = (value: number): string => print(value, "percent", "metric", { decimals: 0 });
 
 /** Each way of guessing, as the page names it. */
@@ -74,11 +76,12 @@ export function underWaySentence(load: UnderWay, timeZone: string): Sentence {
   const since = `since ${printClock(load.loadedAt, timeZone)} on ${printDate(load.loadedAt, timeZone)}`;
   if (load.hours === null)
     return [`In the kiln ${since}; no estimate${load.whyNot === null ? "" : `, since ${load.whyNot}`}.`];
-  const at = (hours: number): string => printClock(load.loadedAt + hours * HOUR, timeZone);
+  const moment = (hours: number): number => Math.round((load.loadedAt + hours * HOUR) / TEN_MINUTES) * TEN_MINUTES;
+  const at = (hours: number): string => printClock(moment(hours), timeZone);
   return [
     `In the kiln ${since}: off about `,
     strong(at(load.hours.estimate)),
-    ` on ${printDate(load.loadedAt + load.hours.estimate * HOUR, timeZone)}, in 90 of 100 such loads between `,
+    ` on ${printDate(moment(load.hours.estimate), timeZone)}, in 90 of 100 such loads between `,
     `${at(load.hours.low)} and ${at(load.hours.high)}.`,
   ];
 }

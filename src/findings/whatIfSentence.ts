@@ -64,14 +64,9 @@ export function whatIfSentence(answer: WhatIfEstimate): Sentence {
   return readyAt === null ? off : ["Ready for the ramp about ", strong(clockAndDay(readyAt)), ", ", ...off];
 }
 
-/** The 90 % interval of the hours, and the clock times it stands for. */
-export function whatIfIntervalSentence(answer: WhatIfEstimate): Sentence {
-  const { low, high } = answer.kilnHours;
-  const { offEarliest, offLatest } = toTenMinutes(answer);
-  return [
-    `In 90 of 100 such loads it takes ${printRange(low, high, "hours", "metric")}: off between `,
-    `${clockAndDay(offEarliest)} and ${clockAndDay(offLatest)}.`,
-  ];
+/** `11.8 to 13.6 h in 90 of 100 such loads`. */
+export function hoursBetweenSentence({ kilnHours: { low, high } }: WhatIfEstimate): Sentence {
+  return [`${printRange(low, high, "hours", "metric")} in 90 of 100 such loads`];
 }
 
 /** When to load at the latest to be off by a wanted time; empty where none is wanted. */

@@ -1,7 +1,7 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import {
+  hoursBetweenSentence,
   hoursInWords,
-  whatIfIntervalSentence,
   whatIfInWords,
   whatIfModelSentence,
 } from "../../findings/whatIfSentence.ts";
@@ -52,12 +52,15 @@ function Estimate({ answer, figure }: { readonly answer: WhatIfEstimate; readonl
   return (
     <>
       <p class="hours">{hoursInWords(answer)}</p>
+      <p class="hours-between">
+        <Said sentence={hoursBetweenSentence(answer)} />
+      </p>
       <p class="lede-strong">
         <Said sentence={whatIfInWords(answer)} />
       </p>
       {figure === null ? null : <Figure spec={figure} />}
       <p class="small">
-        <Said sentence={whatIfIntervalSentence(answer)} /> <Said sentence={whatIfModelSentence(answer)} />
+        <Said sentence={whatIfModelSentence(answer)} />
       </p>
     </>
   );

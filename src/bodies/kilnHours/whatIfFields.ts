@@ -43,7 +43,6 @@ export function whatIfFields(
       ...field("load", "Green load", unit("mass"), typed(usual.greenLoadKilograms, "mass", units)),
       placeholder: "as bed",
     },
-    field("setPoint", "Drying set point", unit("temperature"), typed(usual.dryingSetCelsius, "temperature", units, 0)),
     field("start", "Loaded at", "", clockOf(usual.startedAtMinutes), "clock"),
     field(
       "finish",
@@ -52,5 +51,6 @@ export function whatIfFields(
       usual.wantedFinishMinutes === null ? "" : clockOf(usual.wantedFinishMinutes),
       "clock",
     ),
+    field("setPoint", "Drying set point", unit("temperature"), typed(usual.dryingSetCelsius, "temperature", units, 0)),
   ];
 }
