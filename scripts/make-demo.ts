@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { describeHouse } from "./demo/describe.ts";
 import { simulateHouse } from "./demo/simulateHouse.ts";
 import { DEMO_SEED } from "./demo/truths.ts";
 import { writeLogs } from "./demo/writeLogs.ts";
@@ -17,7 +18,8 @@ for (const name of readdirSync(target)) {
     rmSync(join(target, name), { recursive: true });
 }
 let bytes = 0;
-const files = writeLogs(simulateHouse({ seed: DEMO_SEED, readings: true }));
+const house = simulateHouse({ seed: DEMO_SEED, readings: true });
+const files = writeLogs(house);
 for (const [path, text] of files) {
   const place = join(target, path);
   mkdirSync(dirname(place), { recursive: true });
@@ -25,3 +27,4 @@ for (const [path, text] of files) {
   bytes += statSync(place).size;
 }
 console.log(`${files.size} files, ${(bytes / 1e6).toFixed(2)} MB, in ${target}`);
+for (const line of describeHouse(house)) console.log(line);

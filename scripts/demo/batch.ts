@@ -57,7 +57,7 @@ export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: numbe
     0.11 * (waterCelsius - 11) +
     0.35 * (wetHours - 12) +
     0.35 * uneven * r.normal();
-  const room = 12.9 - 2 * winter + 0.5 * r.normal();
+  const room = 13.3 - 1.4 * winter + 0.5 * r.normal();
   const beds = Array.from({ length: planned.parts }, (_, i) => {
     const meanCelsius = room + 1.5 + 0.35 * r.normal() + 0.5 * i;
     return { meanCelsius, maxCelsius: meanCelsius + 1.6 + 0.5 * Math.abs(r.normal()), roomCelsius: room };
@@ -67,7 +67,7 @@ export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: numbe
   const acrospire = beds.map((bed) => acrospireAt(runGrowth, bed.meanCelsius, hours));
   const length = acrospire.reduce((sum, l) => sum + l, 0) / acrospire.length;
   const lossInSteep = 0.008 + 0.001 * r.normal();
-  const respired = 0.04 + lot.lossShare + 0.02 * (length - 0.75) + 0.0035 * uneven * r.normal();
+  const respired = 0.04 + lot.lossShare + 0.02 * (length - 0.75) + 0.0035 * (2 * uneven - 1) * r.normal();
   const rootletsShare = variety.rootletsShare * (1 + 0.5 * (length - 0.75) + 0.05 * r.normal());
   const greenMoisturePercent = steepOutPercent - 0.6 + 0.3 * r.normal();
   const lossBeforeKiln = lossInSteep + respired;

@@ -7,7 +7,7 @@ export const KILN = {
   floorSquareMetres: 6,
   heaterKilowatts: 38.5,
   /** What the fan moves against no resistance at all. */
-  fanCubicMetresPerHour: 2150,
+  fanCubicMetresPerHour: 2080,
   fanKilowatts: 1.1,
 } as const;
 

@@ -165,7 +165,7 @@ export function makeLots(seed: number, fromDate: string, toDate: string): readon
     }
   }
   return lots
-    .filter((l) => l.receivedOn < toDate)
+    .filter((l) => l.receivedOn < toDate && l.lot !== POOR_LOT.neverCame)
     .sort((a, b) => (a.receivedOn < b.receivedOn ? -1 : a.receivedOn > b.receivedOn ? 1 : a.lot < b.lot ? -1 : 1));
 }
 

@@ -19,8 +19,10 @@ const BULB_SECONDS = 80;
 /** For the cure the damper is closed to this share of the air, this long after the kiln is turned up. */
 const CURE_AIR_SHARE = 0.6;
 const DAMPER_AFTER = 40 * MINUTE;
-/** When it is turned up the bed is raked through: each layer comes this near to the bed's mean. */
-const RAKED_SHARE = 0.5;
+/** The bed is raked through when it is turned up and again at the damper and before the first sample: each layer comes this near to the bed's mean. */
+const RAKED_SHARE = 0.8;
+/** The fan's own thermostat switches this far above and below its set point. */
+const FAN_HALF_DIFFERENTIAL = 0.5;
 
 /** One firing as it is set up, before anybody knows how long it will take. */
 export interface Firing {
@@ -118,8 +120,8 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
     else if (bulb <= set - THERMOSTAT_HALF_DIFFERENTIAL) heater = true;
     if (off) heater = false;
     if (firing.fanSetCelsius !== null && !off) {
-      if (bulb >= firing.fanSetCelsius + 1) fan = true;
-      else if (bulb <= firing.fanSetCelsius - 1) fan = false;
+      if (bulb >= firing.fanSetCelsius + FAN_HALF_DIFFERENTIAL) fan = true;
+      else if (bulb <= firing.fanSetCelsius - FAN_HALF_DIFFERENTIAL) fan = false;
     } else fan = true;
 
     const air = fan ? dryAirPerSecond : 0;
@@ -155,8 +157,12 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
         rake(bed);
       }
     } else if (Number.isNaN(heatOffAt)) {
-      if (!damped && now >= cureStartedAt + DAMPER_AFTER) damped = true;
+      if (!damped && now >= cureStartedAt + DAMPER_AFTER) {
+        damped = true;
+        rake(bed);
+      }
       if (now >= nextSample) {
+        if (samples === 0) rake(bed);
         const read = bedMoisturePercent(bed) + (meterErrors[samples] ?? 0);
         samples++;
         if (read <= dryEnough || samples >= meterErrors.length) {

@@ -116,7 +116,7 @@ export function logGermination(seed: number, batch: Batch, grainKilograms: numbe
 export function logAcrospireCounts(seed: number, batch: Batch): Row[] {
   const { planned } = batch;
   const r = randomStream(seed, "acrospire-log", planned.index);
-  if (!r.chance(0.16)) return [];
+  if (!r.chance(0.2)) return [];
   const rows: Row[] = [];
   const bed = batch.beds[0];
   if (!bed) return [];

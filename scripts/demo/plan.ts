@@ -111,7 +111,7 @@ export function makePlan(seed: number, count: number, years: number | null): Pla
   for (const [i, date] of dates.entries()) {
     const r = randomStream(seed, "load-plan", i);
     const evening = instantAt(date, 17) + (40 + 35 * r.normal()) * MINUTE;
-    const loadedAt = date === CLOCK_CHANGE_EVENING ? instantAt(date, 18, 20) : toFiveMinutes(evening);
+    const loadedAt = date === CLOCK_CHANGE_EVENING ? instantAt(date, 19, 10) : toFiveMinutes(evening);
     const variety = r.weighted(VARIETIES.map((v) => [v, v.weight] as const));
     const parts = r.chance(0.14) ? 2 : 1;
     if (carried) {
