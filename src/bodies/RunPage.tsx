@@ -7,6 +7,7 @@ import { useBody, useFigureSettings, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
 import { ProblemList } from "./logs/ProblemList.tsx";
+import { runsPage } from "./pageNames.ts";
 import { germinationFacts, grainFacts, kilnFacts, maltFacts, steepFacts } from "./runs/runFacts.ts";
 import { runFigures } from "./runs/runFigures.ts";
 import { StageFacts } from "./runs/StageFacts.tsx";
@@ -15,12 +16,12 @@ import { StageFacts } from "./runs/StageFacts.tsx";
 export function RunPage({ result }: { readonly result: RunPageResult }) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
-  const { run, loads, problems, otherColumns, previousRun, nextRun } = result;
+  const { run, problems, otherColumns, previousRun, nextRun } = result;
   const reader = { units, timeZone: house.timeZone };
   const figures = runFigures(result, useFigureSettings());
   return (
     <>
-      <Answer page={`Batch ${run.run}`} stage="none" answer={runAnswer(result, units)} grounds={[]} />
+      <Answer page={runsPage.title} stage="none" answer={[`${run.run}: `, ...runAnswer(result, units)]} grounds={[]} />
       <nav class="beside" aria-label="Other batches">
         {previousRun === null ? <span /> : <a href={hrefTo(runPath(previousRun))}>{`← ${previousRun}`}</a>}
         {nextRun === null ? null : <a href={hrefTo(runPath(nextRun))}>{`${nextRun} →`}</a>}
@@ -37,7 +38,7 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
           <StageFacts stage="none" title="Grain" facts={grainFacts(run, reader)} />
           <StageFacts stage="steep" title="Steep" facts={steepFacts(run, reader)} />
           <StageFacts stage="germination" title="Germination" facts={germinationFacts(run, reader)} />
-          <StageFacts stage="kiln" title="Kiln" facts={kilnFacts(run, loads, reader)} />
+          <StageFacts stage="kiln" title="Kiln" facts={kilnFacts(result, reader)} />
           <StageFacts stage="none" title="Malt" facts={maltFacts(run, reader)} />
         </div>
       </Entry>

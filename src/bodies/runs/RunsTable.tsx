@@ -22,13 +22,13 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
   const headings: readonly Heading[] = [
     { key: "run", label: "batch", numeric: false },
     { key: "loaded", label: "into the kiln", numeric: false },
-    { key: "variety", label: "variety", numeric: false },
-    { key: "lot", label: "lot", numeric: false },
-    { key: "grain", label: `grain, ${shownAs("mass", units).unit}`, numeric: true },
-    { key: "depth", label: `bed, ${shownAs("bedDepth", units).unit}`, numeric: true },
     { key: "hours", label: "kiln hours", numeric: true },
     { key: "moisture", label: "moisture, %", numeric: true },
     { key: "yield", label: "dry yield, %", numeric: true },
+    { key: "depth", label: `bed, ${shownAs("bedDepth", units).unit}`, numeric: true },
+    { key: "grain", label: `grain, ${shownAs("mass", units).unit}`, numeric: true },
+    { key: "variety", label: "variety", numeric: false },
+    { key: "lot", label: "lot", numeric: false },
   ];
   const label = "Batches, one a row";
   return (
@@ -59,13 +59,13 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
                 <RunLink run={row.run} />
               </th>
               <td class="keep">{printedDate(row.loadedAt, house.timeZone)}</td>
-              <td>{row.variety ?? NOT_LOGGED}</td>
-              <td class="keep">{row.lots ?? row.lot ?? NOT_LOGGED}</td>
-              <td class="n">{printed(row.grainInKilograms, "mass", units, bare)}</td>
-              <td class="n">{printed(row.bedDepthMetres, "bedDepth", units, bare)}</td>
               <td class="n">{printed(row.kilnHours, "hours", units, bare)}</td>
               <td class="n">{printed(row.finalMoisturePercent, "percent", units, bare)}</td>
               <td class="n">{printed(row.dryMatterYieldPercent, "percent", units, bare)}</td>
+              <td class="n">{printed(row.bedDepthMetres, "bedDepth", units, bare)}</td>
+              <td class="n">{printed(row.grainInKilograms, "mass", units, bare)}</td>
+              <td class="keep">{row.variety ?? NOT_LOGGED}</td>
+              <td class="keep">{row.lots ?? row.lot ?? NOT_LOGGED}</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,8 @@
 import type { LoadRow } from "../../report/loadRow.ts";
+import type { RunPageResult } from "../../report/runPageResult.ts";
 import type { RunRow } from "../../report/runRow.ts";
 import { printMoment } from "../../units/instant.ts";
-import { print } from "../../units/print.ts";
+import { print, printRange } from "../../units/print.ts";
 import type { Quantity } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import type { Fact } from "./StageFacts.tsx";
@@ -72,7 +73,14 @@ export function germinationFacts(run: RunRow, reader: FactReader): readonly Fact
   ]);
 }
 
-export function kilnFacts(run: RunRow, loads: readonly LoadRow[], reader: FactReader): readonly Fact[] {
+/** The hours of a load like this one, as expected before it was loaded. */
+function expectedFact(expected: RunPageResult["expectedHours"]): Fact | null {
+  if (expected === null) return null;
+  const between = `${printRange(expected.low, expected.high, "hours", "metric")} in 90 of 100 such loads`;
+  return { name: "hours expected", value: print(expected.estimate, "hours", "metric"), basis: between };
+}
+
+export function kilnFacts({ run, loads, expectedHours }: RunPageResult, reader: FactReader): readonly Fact[] {
   const say = sayer(reader);
   const load = loads[0] ?? null;
   const shared = loads.flatMap(({ runs }) => runs).filter((other) => other !== run.run);
@@ -83,6 +91,7 @@ export function kilnFacts(run: RunRow, loads: readonly LoadRow[], reader: FactRe
     say.moment("heat off", run.heatOffAt),
     say.moment("unloaded", run.unloadedAt),
     say.number("kiln hours", run.kilnHours, "hours"),
+    expectedFact(expectedHours),
     say.number("drying hours", run.dryingHours, "hours", "loading to the start of the cure"),
     say.number("bed depth", run.bedDepthMetres, "bedDepth"),
     say.number("green load", run.greenLoadKilograms, "mass"),
