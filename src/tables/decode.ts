@@ -36,6 +36,13 @@ function notText(bytes: Uint8Array): CellFault | null {
   return null;
 }
 
+function lineBreaks(text: string): number {
+  let found = 0;
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) found++;
+  for (let at = text.indexOf("\r"); at >= 0; at = text.indexOf("\r", at + 1)) if (text[at + 1] !== "\n") found++;
+  return found;
+}
+
 function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
   const both = new Uint8Array(a.length + b.length);
   both.set(a);
@@ -80,6 +87,7 @@ export async function* decoded(chunks: AsyncIterable<Uint8Array>, declared: stri
   let label = declared ?? "utf-8";
   let head: Uint8Array = new Uint8Array(0);
   let lines = 1;
+  let endedInReturn = false;
 
   const text = (bytes: Uint8Array, final: boolean): string => {
     if (!decoder) {
@@ -93,7 +101,7 @@ export async function* decoded(chunks: AsyncIterable<Uint8Array>, declared: stri
       piece = decoder.decode(bytes, { stream: !final });
     } catch {
       const before = new TextDecoder(label).decode(bytes).split("\ufffd")[0] ?? "";
-      const line = lines + (before.match(/\r\n|\r|\n/g)?.length ?? 0);
+      const line = lines + lineBreaks(before) - (endedInReturn && before.startsWith("\n") ? 1 : 0);
       throw new UndecodableText(
         {
           rule: "wrong-encoding",
@@ -113,7 +121,8 @@ export async function* decoded(chunks: AsyncIterable<Uint8Array>, declared: stri
         null,
       );
     }
-    for (let at = piece.indexOf("\n"); at >= 0; at = piece.indexOf("\n", at + 1)) lines++;
+    lines += lineBreaks(piece) - (endedInReturn && piece.startsWith("\n") ? 1 : 0);
+    endedInReturn = piece === "" ? endedInReturn : piece.endsWith("\r");
     return piece;
   };
 

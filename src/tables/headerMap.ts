@@ -2,6 +2,7 @@ import type { UnitSuffix } from "../units/suffix.ts";
 import type { CellFault } from "./cellFault.ts";
 import type { Column, TableDeclaration } from "./declarations.ts";
 import { fileNames, insideName } from "./insideName.ts";
+import { quotedValue } from "./problemLog.ts";
 
 /** A column of a file that the format knows. */
 export interface MappedColumn {
@@ -88,7 +89,7 @@ export function mapHeader(headings: readonly string[], declaration: TableDeclara
       faults.push({
         rule: "needed-column-missing",
         message: `There is no column ${names.map(({ name }) => name).join(" or ")}, and no row of ${declaration.place} can be read without it.`,
-        hint: `The first line of the file must name its columns. Headings found: ${headings.filter((heading) => heading !== "").join(", ") || "none"}.`,
+        hint: `The first line of the file must name its columns. Headings found: ${quotedValue(headings.filter((heading) => heading !== "").join(", ")) || "none"}.`,
         heading: null,
         effect: "file-set-aside",
         indexes: [],
@@ -102,7 +103,7 @@ export function mapHeader(headings: readonly string[], declaration: TableDeclara
     unknown.push({ index, heading: again ? `${heading} (column ${index + 1})` : heading });
     faults.push({
       rule: "unknown-column",
-      message: `The format has no column called ${heading}.`,
+      message: `The format has no column called ${quotedValue(heading)}.`,
       hint: hintForUnknown(heading, declaration.columns),
       heading,
       effect: "note",

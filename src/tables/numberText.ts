@@ -68,22 +68,19 @@ export function numberFault(text: string, mark: DecimalMark): CellFault {
     };
   }
   const other = mark === "." ? "," : ".";
-  if (
-    /^[+\-\u2212]?\d{1,3}([.,'’\s\u00a0\u202f]\d{3})+([.,]\d+)?$/u.test(text) &&
-    !(text.split(other).length === 2 && !/['’\s]/u.test(text))
-  ) {
-    return {
-      rule: "thousands-mark",
-      message: `“${text}” has a mark between its thousands.`,
-      hint: "Write the number without one: 1234.5",
-    };
-  }
   if (grammars[other].test(text.replace("\u2212", "-"))) {
     const said = other === "," ? "comma" : "point";
     return {
       rule: "decimal-mark",
       message: `“${text}” has a ${said}, and this file's decimal mark is ${mark === "," ? "a comma" : "a point"}.`,
       hint: `If the ${said} is the decimal mark of the whole file, declare decimal = "${other}" for it in house.toml; if it marks thousands, leave it out.`,
+    };
+  }
+  if (/^[+\-\u2212]?\d{1,3}([.,'’\s]\d{3})+([.,]\d+)?$/u.test(text)) {
+    return {
+      rule: "thousands-mark",
+      message: `“${text}” has a mark between its thousands.`,
+      hint: "Write the number without one: 1234.5",
     };
   }
   if (/^[+\-\u2212]?[\d.,]+\s*[%°a-z]/iu.test(text) && !/^0[xbo]/i.test(text) && /\d/.test(text)) {

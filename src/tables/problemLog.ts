@@ -15,7 +15,7 @@ interface Kind {
   /** Beyond the listed: lines as ranges, so that no row is lost without its line being named. */
   readonly ranges: [number, number][];
   more: number;
-  readonly last: Problem | null;
+  readonly first: Problem;
 }
 
 function said(ranges: readonly [number, number][]): string {
@@ -27,7 +27,7 @@ function said(ranges: readonly [number, number][]): string {
 
 /** Collects every Problem while logs are read, counts them by file, and keeps lists that no one could read short. */
 export class ProblemLog {
-  private readonly kept: Problem[] = [];
+  private kept: Problem[] = [];
   private readonly kinds = new Map<string, Kind>();
   private readonly files = new Map<string, FileCounts>();
 
@@ -40,6 +40,13 @@ export class ProblemLog {
     return made;
   }
 
+  /** Takes back what was said of a file, when it turns out that the file as a whole cannot be read. */
+  forget(file: string): void {
+    this.files.delete(file);
+    this.kept = this.kept.filter((problem) => problem.file !== file);
+    for (const [key, kind] of this.kinds) if (kind.first.file === file) this.kinds.delete(key);
+  }
+
   /** @param values how many values a problem blanks, where it stands for a whole column */
   add(problem: Problem, values = 1): void {
     const counts = this.countsOf(problem.file);
@@ -48,7 +55,7 @@ export class ProblemLog {
     const key = JSON.stringify([problem.file, problem.rule, problem.column, problem.effect]);
     let kind = this.kinds.get(key);
     if (!kind) {
-      kind = { listed: 0, ranges: [], more: 0, last: problem };
+      kind = { listed: 0, ranges: [], more: 0, first: problem };
       this.kinds.set(key, kind);
     }
     if (kind.listed < LISTED_OF_A_KIND) {
@@ -66,14 +73,14 @@ export class ProblemLog {
   /** Every problem, by file and line; each kind that was cut short ends with one that says how many more there are, and where. */
   list(): readonly Problem[] {
     const all = [...this.kept];
-    for (const { more, ranges, last } of this.kinds.values()) {
-      if (more === 0 || last === null) continue;
+    for (const { more, ranges, first } of this.kinds.values()) {
+      if (more === 0) continue;
       all.push({
-        ...last,
+        ...first,
         line: ranges[0]?.[0] ?? null,
         value: null,
         run: null,
-        message: `${more} more of the same${ranges.length > 0 ? `, on lines ${said(ranges)}` : ""}. The first: ${last.message}`,
+        message: `${more} more of the same${ranges.length > 0 ? `, on lines ${said(ranges)}` : ""}. The first: ${first.message}`,
       });
     }
     return all

@@ -86,6 +86,24 @@ function noteUnknown(path: string, log: ProblemLog): void {
   });
 }
 
+/** A name misspelt under [files] would otherwise leave its file read by other rules than the house meant. */
+function noteMissingDeclared(house: House, all: readonly LogFile[], log: ProblemLog): void {
+  for (const declared of house.files.keys()) {
+    if (all.some(({ path }) => path === declared || (declared.endsWith("/") && path.startsWith(declared)))) continue;
+    log.add({
+      file: "house.toml",
+      line: null,
+      column: `files.${declared}`,
+      value: null,
+      rule: "declared-file-missing",
+      message: `house.toml says how ${declared} is written, and there is no such file.`,
+      hint: "Check the spelling: a file by its path in this folder, a folder with a slash at its end.",
+      effect: "note",
+      run: null,
+    });
+  }
+}
+
 /**
  * Reads a house's logs whole: settings, every table typed and checked in SI and UTC, and every fault as a Problem.
  * Nothing a file holds makes it throw; no row is lost without a Problem that names its line.
@@ -103,6 +121,7 @@ export async function readLogs(
     all.find(({ path }) => path === "house.toml"),
     log,
   );
+  noteMissingDeclared(house, all, log);
   const localTime = localTimeOf(house.timeZone);
   /** Rows that each file's reader kept, and how many it had set aside by then. */
   const kept = new Map<string, { readonly rows: number; readonly aside: number }>();

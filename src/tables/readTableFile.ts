@@ -69,7 +69,7 @@ class FileReader {
       {
         file: this.file.path,
         line,
-        column,
+        column: column === null ? null : quotedValue(column),
         value: value === null ? null : quotedValue(value),
         rule: fault.rule,
         message: fault.message,
@@ -197,8 +197,9 @@ export async function readTableFile(
     for await (const piece of decoded(file.chunks(), encoding)) reader.push(piece);
   } catch (error) {
     if (!(error instanceof UndecodableText)) throw error;
+    // How far reading got depends on the size of the pieces; what was found by then says nothing of a file set aside.
+    context.log.forget(file.path);
     reader.fail(error.fault, error.line);
-    if (reader.rows) context.log.countsOf(file.path).rowsSetAside = reader.rows.dataRows;
     return null;
   }
   reader.end();

@@ -91,7 +91,7 @@ export class RowReader {
       column: heading,
       value: value === null ? null : quotedValue(value),
       rule: fault.rule,
-      message: fault.message,
+      message: value === null ? fault.message : fault.message.replaceAll(value, () => quotedValue(value)),
       hint: fault.hint,
       effect: aside ? "row-set-aside" : "value-blanked",
       run,
@@ -122,7 +122,9 @@ export class RowReader {
       this.readOpenQuote(record);
       return;
     }
-    if (!(record.text.charCodeAt(record.starts[0] as number) > 0x20) && this.isBlank(record)) return;
+    const firstEnd = record.ends[0] as number;
+    const startsBlank = trimmedStart(record.text, record.starts[0] as number, firstEnd) === firstEnd;
+    if (startsBlank && this.isBlank(record)) return;
     this.dataRows++;
     if (this.countOnly) return;
     const { width } = this.header;

@@ -77,6 +77,7 @@ export const ruleList: readonly RuleMeaning[] = [
   ...rules(NOTE, {
     "house-missing": "there is no house.toml",
     "unknown-setting": "a key that house.toml does not have",
+    "declared-file-missing": "house.toml declares a file that is not there",
     "unknown-file": "a file that the format does not know",
     "empty-file": "a file without a heading line",
     "unknown-column": "a heading that the format does not know; kept for the run's page",
