@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "astro/config";
 import { engineAssets } from "./src/engine/engineAssets.ts";
 
@@ -33,7 +34,15 @@ export default defineConfig({
   },
   integrations: [engineAssets()],
   vite: {
-    build: { sourcemap: false, assetsInlineLimit: 0 },
+    // The live part and its worker are large and fetched only when they are wanted.
+    build: { sourcemap: false, assetsInlineLimit: 0, chunkSizeWarningLimit: 1000 },
+    resolve: {
+      alias: {
+        "@stdlib/assert-has-generator-support": fileURLToPath(
+          new URL("./src/client/hasGeneratorSupport.cjs", import.meta.url),
+        ),
+      },
+    },
     worker: { format: "es" },
   },
 });

@@ -14,14 +14,15 @@ const TYPES: Readonly<Record<string, string>> = {
   ".bin": "application/octet-stream",
 };
 
-function fileFor(folder: string, pathname: string): { path: string; status: number } {
+function fileFor(folder: string, pathname: string): { path: string; status: number; bytes: number } {
   const inside = normalize(decodeURIComponent(pathname)).replace(/^(\.\.[/\\])+/, "");
   const wanted = join(folder, inside);
   for (const path of [wanted, join(wanted, "index.html")]) {
     const found = statSync(path, { throwIfNoEntry: false });
-    if (found?.isFile()) return { path, status: 200 };
+    if (found?.isFile()) return { path, status: 200, bytes: found.size };
   }
-  return { path: join(folder, "404.html"), status: 404 };
+  const missing = join(folder, "404.html");
+  return { path: missing, status: 404, bytes: statSync(missing).size };
 }
 
 /** Serves a built site on the loopback address, as any static host would: no rewriting, no compression, no headers of its own. */
@@ -30,8 +31,9 @@ export function serveFolder(folder: string, port: number): Promise<{ server: Ser
     let pathname: string;
     try {
       pathname = new URL(request.url ?? "/", "http://localhost").pathname;
-      const { path, status } = fileFor(folder, pathname);
-      response.writeHead(status, { "content-type": TYPES[extname(path)] ?? "application/octet-stream" });
+      const { path, status, bytes } = fileFor(folder, pathname);
+      const type = TYPES[extname(path)] ?? "application/octet-stream";
+      response.writeHead(status, { "content-type": type, "content-length": bytes });
       const stream = createReadStream(path);
       stream.on("error", () => response.destroy());
       stream.pipe(response);

@@ -102,12 +102,13 @@ async function bodyOf(showing: Showing): Promise<Body | null> {
   return null;
 }
 
-/** Marks where the reader is in the navigation, which stands outside the body and is not drawn anew. */
-function markNavigation(root: string, path: string): void {
+/** The navigation stands outside the body and is not drawn anew: marks where the reader is and lets the choice go along. */
+function markNavigation(root: string, path: string, query: string): void {
   const here = new URL(path.startsWith(runsPage.path) ? runsPage.path : path, root).pathname;
   for (const link of document.querySelectorAll<HTMLAnchorElement>("header a[href]")) {
     if (link.pathname === here) link.setAttribute("aria-current", "page");
     else link.removeAttribute("aria-current");
+    link.search = query;
   }
 }
 
@@ -123,6 +124,6 @@ export async function renderPage(main: HTMLElement, showing: Showing): Promise<v
   const query = formatView(carried(view));
   const context = { house: report.house, view, document, hrefTo: (to: string) => `${root}${to}${query}`, built: false };
   document.title = body.name.path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
-  markNavigation(places.root, path);
+  markNavigation(places.root, path, query);
   render(<BodyProvider value={context}>{body.content}</BodyProvider>, main);
 }

@@ -13,11 +13,11 @@ declare module "vitest" {
   }
 }
 
-const FOLDER = "dist-test";
+/** Its own for each run of the tests, so that two at once do not take each other's site away. */
+const FOLDER = `dist-test-${process.pid}`;
 
 /** Builds the demo's site once and serves it to every browser test. */
 export default async function builtSite(project: TestProject): Promise<() => Promise<void>> {
-  await rm(FOLDER, { recursive: true, force: true });
   await buildSite({ logs: DEMO_LOGS, outDir: FOLDER, quiet: true });
   const { server, address } = await serveFolder(FOLDER, 0);
   project.provide("site", address);
@@ -25,5 +25,6 @@ export default async function builtSite(project: TestProject): Promise<() => Pro
   return async () => {
     server.closeAllConnections();
     await new Promise((closed) => server.close(closed));
+    await rm(FOLDER, { recursive: true, force: true });
   };
 }

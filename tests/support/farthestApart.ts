@@ -1,6 +1,10 @@
 export interface Apart {
-  /** The largest relative difference of any two numbers in the same place. */
+  /**
+   * The largest difference of any two numbers in the same place, relative to the larger of them or, below one, to one of
+   * their unit: a residual or an influence is itself a difference and has no relative digits to agree in.
+   */
   readonly relative: number;
+  readonly place: string;
   /** Places where anything but a number differs, the first twenty. */
   readonly differing: readonly string[];
 }
@@ -8,10 +12,15 @@ export interface Apart {
 /** Compares two trees of plain data, numbers by their relative difference and all else exactly. */
 export function farthestApart(a: unknown, b: unknown): Apart {
   let relative = 0;
+  let worst = "";
   const differing: string[] = [];
   const walk = (x: unknown, y: unknown, place: string): void => {
     if (typeof x === "number" && typeof y === "number") {
-      if (x !== y) relative = Math.max(relative, Math.abs(x - y) / Math.max(Math.abs(x), Math.abs(y), 1e-9));
+      const apart = x === y ? 0 : Math.abs(x - y) / Math.max(Math.abs(x), Math.abs(y), 1);
+      if (apart > relative) {
+        relative = apart;
+        worst = `${place}: ${x} and ${y}`;
+      }
     } else if (typeof x === "object" && x !== null && typeof y === "object" && y !== null) {
       const keys = new Set([...Object.keys(x), ...Object.keys(y)]);
       for (const key of keys)
@@ -19,5 +28,5 @@ export function farthestApart(a: unknown, b: unknown): Apart {
     } else if (x !== y && differing.length < 20) differing.push(`${place}: ${String(x)} and ${String(y)}`);
   };
   walk(a, b, "report");
-  return { relative, differing };
+  return { relative, place: worst, differing };
 }
