@@ -7,7 +7,8 @@ const SHORT = 16;
 export const isShort = (table: DataTable): boolean => table.rows.length <= SHORT;
 
 function Cell({ cell }: { readonly cell: DataCell }) {
-  return typeof cell === "string" ? <>{cell}</> : <a href={cell.href}>{cell.text}</a>;
+  if (typeof cell !== "string") return <a href={cell.href}>{cell.text}</a>;
+  return <>{cell}</>;
 }
 
 /** A figure's own numbers as a table; the first cell of a row names the row. */

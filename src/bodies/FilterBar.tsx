@@ -36,74 +36,78 @@ export function FilterBar({ report, page, air = false }: FilterBarProps) {
   const bounds = { min: firstDate ?? undefined, max: lastDate ?? undefined };
   const offersAir = air && loadsByAir.at_loading > 0 && loadsByAir.mean > 0;
   return (
-    <details class="choose needs-scripting" data-part="filters">
-      <summary>
-        {choiceInWords(report, view)}. <span class="as-link">Choose dates, variety, units</span>
-      </summary>
-      <form method="get" action={hrefTo(page)} class="choose-fields" data-form="view">
-        <div class="field">
-          <label for="choose-from">Loaded from</label>
-          <input id="choose-from" type="date" name="from" data-control="from" value={view.from ?? ""} {...bounds} />
-        </div>
-        <div class="field">
-          <label for="choose-to">Loaded to</label>
-          <input id="choose-to" type="date" name="to" data-control="to" value={view.to ?? ""} {...bounds} />
-        </div>
-        <div class="field">
-          <label for="choose-variety">Variety</label>
-          <select id="choose-variety" name="variety" data-control="variety" value={view.variety ?? ""}>
-            <option value="">every variety</option>
-            {varieties.map((variety) => (
-              <option value={variety}>{variety}</option>
-            ))}
-          </select>
-        </div>
-        {kilns.length > 1 ? (
+    <div class="choose needs-scripting">
+      <details>
+        <summary>
+          {choiceInWords(report, view)}. <span class="as-link">Choose dates, variety, units</span>
+        </summary>
+        <form method="get" action={hrefTo(page)} class="choose-fields" data-form="view">
           <div class="field">
-            <label for="choose-kiln">Kiln</label>
-            <select id="choose-kiln" name="kiln" data-control="kiln" value={view.kiln ?? ""}>
-              <option value="">every kiln</option>
-              {kilns.map((kiln) => (
-                <option value={kiln}>{kiln}</option>
+            <label for="choose-from">Loaded from</label>
+            <input id="choose-from" type="date" name="from" data-control="from" value={view.from ?? ""} {...bounds} />
+          </div>
+          <div class="field">
+            <label for="choose-to">Loaded to</label>
+            <input id="choose-to" type="date" name="to" data-control="to" value={view.to ?? ""} {...bounds} />
+          </div>
+          <div class="field">
+            <label for="choose-variety">Variety</label>
+            <select id="choose-variety" name="variety" data-control="variety" value={view.variety ?? ""}>
+              <option value="">every variety</option>
+              {varieties.map((variety) => (
+                <option value={variety}>{variety}</option>
               ))}
             </select>
           </div>
-        ) : null}
-        {offersAir ? (
+          {kilns.length > 1 ? (
+            <div class="field">
+              <label for="choose-kiln">Kiln</label>
+              <select id="choose-kiln" name="kiln" data-control="kiln" value={view.kiln ?? ""}>
+                <option value="">every kiln</option>
+                {kilns.map((kiln) => (
+                  <option value={kiln}>{kiln}</option>
+                ))}
+              </select>
+            </div>
+          ) : null}
+          {offersAir ? (
+            <div class="field">
+              <label for="choose-air">Air</label>
+              <select id="choose-air" name="air" data-control="air" value={airBasis}>
+                {(["at_loading", "mean"] as const).map((basis) => (
+                  <option value={basis}>{`${AIR[basis]} (${loadsByAir[basis]})`}</option>
+                ))}
+              </select>
+            </div>
+          ) : null}
           <div class="field">
-            <label for="choose-air">Air</label>
-            <select id="choose-air" name="air" data-control="air" value={airBasis}>
-              {(["at_loading", "mean"] as const).map((basis) => (
-                <option value={basis}>{`${AIR[basis]} (${loadsByAir[basis]})`}</option>
-              ))}
+            <label for="choose-units">Units</label>
+            <select id="choose-units" name="units" data-control="units" value={units}>
+              <option value="metric">metric</option>
+              <option value="us">US customary</option>
             </select>
           </div>
-        ) : null}
-        <div class="field">
-          <label for="choose-units">Units</label>
-          <select id="choose-units" name="units" data-control="units" value={units}>
-            <option value="metric">metric</option>
-            <option value="us">US customary</option>
-          </select>
-        </div>
-        {view.without.length > 0 ? (
-          <fieldset class="choose-without">
-            <legend class="small">Left out; untick to put back</legend>
-            {view.without.map((run) => (
-              <label class="tick">
-                <input type="checkbox" name="without" value={run} data-control="without" checked /> {run}
-              </label>
-            ))}
-          </fieldset>
-        ) : null}
-        <a class="choose-everything" href={withoutQuery(hrefTo(page))}>
-          everything, in the house’s units
-        </a>
-        <output data-slot="progress" />
+          {view.without.length > 0 ? (
+            <fieldset class="choose-without">
+              <legend class="small">Left out; untick to put back</legend>
+              {view.without.map((run) => (
+                <label class="tick">
+                  <input type="checkbox" name="without" value={run} data-control="without" checked /> {run}
+                </label>
+              ))}
+            </fieldset>
+          ) : null}
+          <a class="choose-everything" href={withoutQuery(hrefTo(page))}>
+            everything, in the house’s units
+          </a>
+        </form>
+      </details>
+      <p class="progress">
+        <output data-slot="progress" />{" "}
         <button type="button" class="button button-quiet" data-action="cancel" hidden>
           Cancel
         </button>
-      </form>
-    </details>
+      </p>
+    </div>
   );
 }

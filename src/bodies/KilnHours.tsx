@@ -1,3 +1,4 @@
+import { bestModel, dryingAirSentence, modelName } from "../findings/bestModel.ts";
 import { energySentence } from "../findings/kilnEvidence.ts";
 import {
   dryingHoursAnswer,
@@ -41,20 +42,25 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
   const { kilnHours, dryingHours, energy, usual } = result;
   const figures = kilnHoursFigures(report, whatIf, useFigureSettings());
   const model = kilnHours.humidityDepth;
+  const best = bestModel(kilnHours);
   return (
     <>
       <Answer
         page={kilnHoursPage.title}
         stage="kiln"
         answer={kilnHoursAnswer(result, units)}
-        grounds={[kilnHoursGrounds(result, units), stretchesSentence(kilnHours.stretches, house.timeZone)]}
+        grounds={[
+          kilnHoursGrounds(result, units),
+          dryingAirSentence(kilnHours),
+          stretchesSentence(kilnHours.stretches, house.timeZone),
+        ]}
       />
       <FilterBar report={report} page={kilnHoursPage.path} air />
       <UnderWayNow loads={result.underWay} />
       <Tonight usual={usual} answer={whatIf} figure={figures.tonight} />
       {usual === null ? null : <ReadyReckoner usual={usual} answer={answerWhatIf} />}
-      {model === null || figures.residuals === null ? null : (
-        <Entry id="evidence" title="Load by load">
+      {best === null || figures.residuals === null ? null : (
+        <Entry id="evidence" title="Load by load" note={`Expected: by ${modelName(best)}.`}>
           <Figure spec={figures.residuals} numbersIn="#loads-behind" />
           <div class="pair">
             {figures.humidity === null ? null : <Figure spec={figures.humidity} />}
@@ -99,7 +105,7 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
       )}
       <LeftOut unfitted={result.unfitted} />
       <WorkedOut analysis={kilnHours} />
-      {model === null ? null : <LoadsBehind loads={model.loads} />}
+      {best === null ? null : <LoadsBehind model={best} />}
       <KilnCautions />
     </>
   );

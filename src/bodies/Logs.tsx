@@ -14,18 +14,46 @@ import { logsPage } from "./pageNames.ts";
 /** Problems of one file are listed up to here; above, the first are listed and all are counted. */
 const MOST_A_FILE = 100;
 
-/** Problems file by file, in the order of the files: what took something away before what was only noted. */
+/** More notes than this stay folded on paper. */
+const MOST_NOTES_PRINTED = 20;
+
+/** Problems file by file, in the order they come. */
 export function problemsByFile(problems: readonly Problem[]): readonly (readonly [string, readonly Problem[]])[] {
   const files = new Map<string, Problem[]>();
-  for (const problem of problems) files.set(problem.file, [...(files.get(problem.file) ?? []), problem]);
-  const weight = ({ effect }: Problem): number => (effect === "note" ? 1 : 0);
-  return [...files].map(([file, held]) => [file, held.toSorted((a, b) => weight(a) - weight(b))] as const);
+  for (const problem of problems) {
+    const held = files.get(problem.file);
+    if (held === undefined) files.set(problem.file, [problem]);
+    else held.push(problem);
+  }
+  return [...files];
+}
+
+interface OfFileProps {
+  readonly file: string;
+  readonly problems: readonly Problem[];
+  /** What one of them is called: a place to mend, a note. */
+  readonly one: string;
+}
+
+/** One file's problems under its name, the first of them listed and all counted. */
+function OfFile({ file, problems, one }: OfFileProps) {
+  return (
+    <section>
+      <h3>{`${file}: ${counted(problems.length, one)}`}</h3>
+      <ProblemList problems={problems.slice(0, MOST_A_FILE)} />
+      {problems.length > MOST_A_FILE ? (
+        <p class="table-note">{`The first ${MOST_A_FILE} of ${counted(problems.length, one)}.`}</p>
+      ) : null}
+    </section>
+  );
 }
 
 /** Are my logs fit to be read? What is missing or impossible? */
 export function Logs({ report }: { readonly report: Report }) {
   const { logs, runs } = report;
-  const files = problemsByFile(logs.problems);
+  const isNote = ({ effect }: Problem): boolean => effect === "note";
+  const noted = logs.problems.filter(isNote);
+  const faults = problemsByFile(logs.problems.filter((problem) => !isNote(problem)));
   const figures = logsFigures(logs);
   return (
     <>
@@ -35,27 +63,24 @@ export function Logs({ report }: { readonly report: Report }) {
         answer={logsAnswer(logs, runs.length)}
         grounds={[logs.files.length === 0 ? [] : logsGrounds(logs)]}
       />
-      {files.length === 0 ? null : (
+      {faults.length === 0 ? null : (
         <Entry
           id="to-mend"
           title="To mend"
           note="Mend the file where it stands, then read the logs again. Nothing is changed for you."
         >
-          {files.map(([file, problems], i) => (
-            <section>
-              <h3>{`${file}: ${counted(problems.length, "place")}`}</h3>
-              {i < 3 || problems.length <= 5 ? (
-                <ProblemList problems={problems.slice(0, MOST_A_FILE)} />
-              ) : (
-                <Fold summary="Show them">
-                  <ProblemList problems={problems.slice(0, MOST_A_FILE)} />
-                </Fold>
-              )}
-              {problems.length > MOST_A_FILE ? (
-                <p class="table-note">{`The first ${MOST_A_FILE} of ${counted(problems.length, "place")}.`}</p>
-              ) : null}
-            </section>
+          {faults.map(([file, problems]) => (
+            <OfFile file={file} problems={problems} one="place" />
           ))}
+        </Entry>
+      )}
+      {noted.length === 0 ? null : (
+        <Entry id="noted" title="Noted" note="Worth a look; nothing was taken away.">
+          <Fold summary={counted(noted.length, "note")} short={noted.length <= MOST_NOTES_PRINTED}>
+            {problemsByFile(noted).map(([file, problems]) => (
+              <OfFile file={file} problems={problems} one="note" />
+            ))}
+          </Fold>
         </Entry>
       )}
       {figures.length === 0 ? null : (

@@ -13,7 +13,8 @@ const MOST = 60;
 
 /** The loads that no fit used, and why. */
 export function LeftOut({ unfitted }: { readonly unfitted: readonly UnfittedLoad[] }) {
-  const { house } = useBody();
+  const { house, view } = useBody();
+  const byHand = view.without.length > 0;
   const units = useUnits();
   if (unfitted.length === 0) return null;
   const shown = unfitted.slice(-MOST).reverse();
@@ -35,17 +36,33 @@ export function LeftOut({ unfitted }: { readonly unfitted: readonly UnfittedLoad
                   hours
                 </th>
                 <th scope="col">why</th>
+                {byHand ? <th scope="col">left out by hand</th> : null}
               </tr>
             </thead>
             <tbody>
-              {shown.map(({ runs, loadedAt, hours, reason }) => (
-                <tr>
+              {shown.map(({ load, runs, loadedAt, hours, reason }) => (
+                <tr key={load}>
                   <th scope="row" class="keep">
                     <RunLinks runs={runs} />
                   </th>
                   <td class="keep">{printedDate(loadedAt, house.timeZone)}</td>
                   <td class="n">{printed(hours, "hours", units)}</td>
                   <td>{reason}</td>
+                  {byHand ? (
+                    <td>
+                      {runs
+                        .filter((run) => view.without.includes(run))
+                        .map((run) => (
+                          <input
+                            type="checkbox"
+                            data-control="without"
+                            value={run}
+                            checked
+                            aria-label={`${run} is left out; untick to put it back`}
+                          />
+                        ))}
+                    </td>
+                  ) : null}
                 </tr>
               ))}
             </tbody>

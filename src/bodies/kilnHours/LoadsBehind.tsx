@@ -1,4 +1,5 @@
-import type { FittedLoad } from "../../report/kilnHoursResult.ts";
+import { modelName } from "../../findings/bestModel.ts";
+import type { DryingAirModel, HumidityDepthModel } from "../../report/kilnHoursResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
@@ -11,8 +12,9 @@ import { Scroll } from "../Scroll.tsx";
 const MOST = 200;
 
 /** Every load of the fit with what went in and what came out: the numbers under the page's figures. */
-export function LoadsBehind({ loads }: { readonly loads: readonly FittedLoad[] }) {
-  const { house } = useBody();
+export function LoadsBehind({ model }: { readonly model: HumidityDepthModel | DryingAirModel }) {
+  const { house, view } = useBody();
+  const { loads } = model;
   const units = useUnits();
   const shown = loads.slice(-MOST).reverse();
   const bare = { bare: true } as const;
@@ -21,8 +23,9 @@ export function LoadsBehind({ loads }: { readonly loads: readonly FittedLoad[] }
     <Entry
       id="loads-behind"
       title="The loads behind it"
-      note={loads.length > MOST ? `The latest ${MOST} of ${loads.length}; the fit used them all.` : undefined}
+      note={`Expected by ${modelName(model)}.${loads.length > MOST ? ` The latest ${MOST} of ${loads.length}; the fit used them all.` : ""}`}
     >
+      <p class="small needs-scripting" data-slot="progress" />
       <Scroll label={label}>
         <table class="compact runs-table">
           <caption class="visually-hidden">{label}</caption>
@@ -51,7 +54,7 @@ export function LoadsBehind({ loads }: { readonly loads: readonly FittedLoad[] }
           </thead>
           <tbody>
             {shown.map((load) => (
-              <tr>
+              <tr key={load.load}>
                 <th scope="row" class="keep">
                   <RunLinks runs={load.runs} />
                 </th>
@@ -66,9 +69,9 @@ export function LoadsBehind({ loads }: { readonly loads: readonly FittedLoad[] }
                   {load.runs.map((run) => (
                     <input
                       type="checkbox"
-                      class="tick-box"
                       data-control="without"
                       value={run}
+                      checked={view.without.includes(run)}
                       aria-label={`leave out ${run}`}
                     />
                   ))}

@@ -5,6 +5,7 @@ import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { fittedAgainstActual } from "../../figures/fittedAgainstActual.ts";
 import { residualsInTime } from "../../figures/residualsInTime.ts";
 import { whatIfInterval } from "../../figures/whatIfInterval.ts";
+import { bestModel } from "../../findings/bestModel.ts";
 import { startOf, toTenMinutes } from "../../findings/whatIfSentence.ts";
 import type { Report } from "../../report/report.ts";
 import type { WhatIfAnswer } from "../../report/whatIfAnswer.ts";
@@ -22,13 +23,14 @@ export interface KilnHoursFigures {
 export function kilnHoursFigures(report: Report, whatIf: WhatIfAnswer, settings: FigureSettings): KilnHoursFigures {
   const { kilnHours, energy } = report.kilnHours;
   const { humidityDepth: model, stretches } = kilnHours;
+  const best = bestModel(kilnHours);
   const runsOf = new Map(report.loads.map(({ load, runs }) => [load, runs]));
   return {
     tonight: whatIf.kind === "refusal" ? null : tonightFigure(whatIf),
-    residuals: model === null ? null : residualsInTime(model, settings, { stretches }),
+    residuals: best === null ? null : residualsInTime(best, settings, { stretches }),
     humidity: model === null ? null : addedVariableFigure(model, "relativeHumidityPercent", settings, stretches),
     depth: model === null ? null : addedVariableFigure(model, "bedDepthMetres", settings, stretches),
-    fitted: model === null ? null : fittedAgainstActual(model, settings, stretches),
+    fitted: best === null ? null : fittedAgainstActual(best, settings, stretches),
     energy:
       energy === null || energy.loads.length === 0
         ? null

@@ -4,7 +4,7 @@ const EFFECT: Readonly<Record<Problem["effect"], string>> = {
   "file-set-aside": "The file was not read.",
   "row-set-aside": "The row was set aside.",
   "value-blanked": "The value was left blank.",
-  note: "Noted; nothing was taken away.",
+  note: "",
 };
 
 interface ProblemListProps {

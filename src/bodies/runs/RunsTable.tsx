@@ -54,7 +54,7 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
         </thead>
         <tbody>
           {rows.map((row) => (
-            <tr>
+            <tr key={row.run}>
               <th scope="row" class="keep">
                 <RunLink run={row.run} />
               </th>
