@@ -67,7 +67,7 @@ export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: numbe
   const acrospire = beds.map((bed) => acrospireAt(runGrowth, bed.meanCelsius, hours));
   const length = acrospire.reduce((sum, l) => sum + l, 0) / acrospire.length;
   const lossInSteep = 0.008 + 0.001 * r.normal();
-  const respired = 0.04 + lot.lossShare + 0.02 * (length - 0.75) + 0.0035 * (2 * uneven - 1) * r.normal();
+  const respired = 0.04 + lot.lossShare + 0.02 * (length - 0.75) + 0.0035 * (4 * uneven - 3) * r.normal();
   const rootletsShare = variety.rootletsShare * (1 + 0.5 * (length - 0.75) + 0.05 * r.normal());
   const greenMoisturePercent = steepOutPercent - 0.6 + 0.3 * r.normal();
   const lossBeforeKiln = lossInSteep + respired;

@@ -5,7 +5,7 @@ import type { DryingGrain } from "./dryingBed.ts";
 export const KILN = {
   id: "K1",
   floorSquareMetres: 6,
-  heaterKilowatts: 38.5,
+  heaterKilowatts: 37.5,
   /** What the fan moves against no resistance at all. */
   fanCubicMetresPerHour: 2080,
   fanKilowatts: 1.1,

@@ -112,7 +112,7 @@ export function makePlan(seed: number, count: number, years: number | null): Pla
     const r = randomStream(seed, "load-plan", i);
     const evening = instantAt(date, 17) + (40 + 35 * r.normal()) * MINUTE;
     const loadedAt = date === CLOCK_CHANGE_EVENING ? instantAt(date, 19, 10) : toFiveMinutes(evening);
-    const variety = r.weighted(VARIETIES.map((v) => [v, v.weight] as const));
+    const variety = r.weighted(owedVarieties(runs));
     const parts = r.chance(0.14) ? 2 : 1;
     if (carried) {
       loads.push({ index: i, date, loadedAt, runs: [{ run: carried, share: 0.5 }] });
@@ -131,8 +131,17 @@ export function makePlan(seed: number, count: number, years: number | null): Pla
   const coming = [3, 5].map((days) => {
     const date = addDays(LAST_DATE, days);
     const r = randomStream(seed, "coming", days);
-    const variety = r.weighted(VARIETIES.map((v) => [v, v.weight] as const));
+    const variety = r.weighted(owedVarieties(runs));
     return { run: addRun(date, variety, 1), loadedAt: instantAt(date, 17, 30) };
   });
   return { lots, runs, loads, coming };
+}
+
+/** Varieties by how far each has fallen behind its share of the batches so far: what the store is short of comes next. */
+function owedVarieties(runs: readonly PlannedRun[]): readonly (readonly [Variety, number])[] {
+  const recent = runs.slice(-40);
+  return VARIETIES.map((variety) => {
+    const made = recent.filter((run) => run.variety === variety).length;
+    return [variety, Math.max(0.04, variety.weight * (recent.length + 5) - made)] as const;
+  });
 }
