@@ -24,10 +24,19 @@ function unitOf({ kind, unit, family, choices }: Column): string {
   return unit ?? "text";
 }
 
-function row(column: Column): string {
+/** A Markdown table with its cells padded to one width a column, as the formatter wants it. */
+function markdownTable(rows: readonly (readonly string[])[]): string {
+  const widths = (rows[0] ?? []).map((_, column) => Math.max(3, ...rows.map((cells) => cells[column]?.length ?? 0)));
+  const line = (cells: readonly string[]): string =>
+    `| ${cells.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join(" | ")} |`;
+  const rule = widths.map((width) => "-".repeat(width));
+  return [rows[0] ?? [], rule, ...rows.slice(1)].map(line).join("\n");
+}
+
+function row(column: Column): readonly string[] {
   const names = fileNames(column).map(({ name }) => `\`${name}\``);
   const name = `${names.join(" or ")}${column.needed ? " \\*" : ""}`;
-  return `| ${name} | ${unitOf(column)} | ${rangeOf(column)} | ${column.meaning} |`;
+  return [name, unitOf(column), rangeOf(column), column.meaning];
 }
 
 function tableText({ place, meaning, columns }: TableDeclaration): string {
@@ -36,9 +45,7 @@ function tableText({ place, meaning, columns }: TableDeclaration): string {
     "",
     meaning,
     "",
-    "| column | unit or words | range | meaning |",
-    "|---|---|---|---|",
-    ...columns.map(row),
+    markdownTable([["column", "unit or words", "range", "meaning"], ...columns.map(row)]),
   ].join("\n");
 }
 
@@ -49,11 +56,8 @@ export function describeTables(): string {
 
 /** Every rule with its effect, as Markdown for data/README.md. */
 export function describeRules(): string {
-  return [
-    "| rule | what becomes of it | what it looks for |",
-    "|---|---|---|",
-    ...ruleList.map(({ rule, effect, meaning }) => `| \`${rule}\` | ${effect} | ${meaning} |`),
-  ].join("\n");
+  const head = ["rule", "what becomes of it", "what it looks for"];
+  return markdownTable([head, ...ruleList.map(({ rule, effect, meaning }) => [`\`${rule}\``, effect, meaning])]);
 }
 
 /** Where the empty log of a table lies among the templates; folders hold one file to begin with. */

@@ -19,18 +19,33 @@ type Cell = (row: number) => string;
 
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-function isoText(milliseconds: number): string {
-  const text = new Date(milliseconds).toISOString();
-  return `${text.slice(0, 10)} ${text.slice(11, text.endsWith(".000Z") ? 19 : 23)}`;
+const MS_A_DAY = 86_400_000;
+const TWO_DIGITS = Array.from({ length: 60 }, (_, n) => String(n).padStart(2, "0"));
+
+/** Prints instants of one column; neighbouring rows mostly share their day, whose text is kept. */
+function instantPrinter(): (milliseconds: number) => string {
+  let day = Number.NaN;
+  let dayText = "";
+  return (milliseconds) => {
+    const ofDay = Math.floor(milliseconds / MS_A_DAY);
+    if (ofDay !== day) {
+      day = ofDay;
+      dayText = new Date(milliseconds).toISOString().slice(0, 10);
+    }
+    const rest = milliseconds - ofDay * MS_A_DAY;
+    const seconds = Math.floor(rest / 1000);
+    const part = rest - seconds * 1000;
+    const clock = `${TWO_DIGITS[Math.floor(seconds / 3600)]}:${TWO_DIGITS[Math.floor(seconds / 60) % 60]}:${TWO_DIGITS[seconds % 60]}`;
+    return `${dayText} ${clock}${part === 0 ? "" : `.${String(part).padStart(3, "0")}`}`;
+  };
 }
 
-const printers: Readonly<Record<ColumnKind, (value: number) => string>> = {
+const printers: Readonly<Record<Exclude<ColumnKind, "instant">, (value: number) => string>> = {
   id: String,
   text: String,
   choice: String,
   number: String,
   count: String,
-  instant: isoText,
   date: (value) => new Date(value).toISOString().slice(0, 10),
   flag: (value) => (value === 1 ? "true" : "false"),
 };
@@ -38,15 +53,22 @@ const printers: Readonly<Record<ColumnKind, (value: number) => string>> = {
 function cellOf(values: ColumnValues | undefined, kind: ColumnKind): Cell {
   if (values === undefined) return () => "";
   if (values instanceof Float64Array) {
-    const print = printers[kind];
+    const print = kind === "instant" ? instantPrinter() : printers[kind];
     return (row) => {
       const value = values[row] as number;
       return Number.isNaN(value) ? "" : print(value);
     };
   }
+  let last: string | null = null;
+  let lastQuoted = "";
   return (row) => {
     const value = values[row];
-    return value === null || value === undefined ? "" : quoted(value);
+    if (value === null || value === undefined) return "";
+    if (value !== last) {
+      last = value;
+      lastQuoted = quoted(value);
+    }
+    return lastQuoted;
   };
 }
 

@@ -92,4 +92,19 @@ describe("tableToCsv", () => {
       { numRuns: 60 },
     );
   });
+
+  test("writes every moment as the language's own calendar does", async () => {
+    const moment = fc.integer({ min: Date.UTC(1990, 0, 1), max: Date.UTC(2099, 11, 31) });
+    await fc.assert(
+      fc.asyncProperty(fc.array(moment, { minLength: 1, maxLength: 20 }), async (moments) => {
+        const rows = [...moments.entries()].map(([i, ms]) => `R${i},K1,${new Date(ms).toISOString()}\n`);
+        const { tables } = await logsOf({ "kilning.csv": `run,kiln,loaded_at\n${rows.join("")}` });
+        const expected = moments.map((ms) =>
+          new Date(ms).toISOString().slice(0, -1).replace("T", " ").replace(".000", ""),
+        );
+        expect(rowsOf(written(tables, "kilning").csv).map((row) => row.loaded_at)).toEqual(expected);
+      }),
+      { numRuns: 50 },
+    );
+  });
 });
