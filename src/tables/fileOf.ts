@@ -13,9 +13,9 @@ export function tableOfFile(path: string): TableName | null {
   return null;
 }
 
-/** Hidden files and locks that systems and spreadsheets leave about; nobody means them as logs. */
+/** A README, and hidden files and locks that systems and spreadsheets leave about; nobody means them as logs. */
 export function isLitter(path: string): boolean {
-  return /(^|\/)(\.|~\$|Thumbs\.db$|desktop\.ini$)/.test(path);
+  return /(^|\/)(\.|~\$|Thumbs\.db$|desktop\.ini$|README(\.md|\.txt)?$)/.test(path);
 }
 
 const plain = (text: string): string => text.toLowerCase().replaceAll(/[\s_]+/g, "-");

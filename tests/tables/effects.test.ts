@@ -149,6 +149,14 @@ describe("readLogs keeps quiet at the edge:", () => {
       },
     ],
     [
+      "a delivery of a run that the kilning log does not have",
+      {
+        "kilning.csv": "run,kiln,loaded_at,malt_out_kg\nR1,K1,2026-03-06 06:00,300\n",
+        "steeping.csv": "run,lot,started_at\nR1,L,2026-03-01 06:00\nR2,L,2026-03-02 06:00\n",
+        "deliveries.csv": "delivery,customer,run,shipped_on,mass_kg\nD1,C,R2,2026-03-08,300\n",
+      },
+    ],
+    [
       "deliveries of rootlets beside all the malt",
       {
         "kilning.csv": "run,kiln,loaded_at,malt_out_kg\nR1,K1,2026-03-06 06:00,300\n",

@@ -182,6 +182,7 @@ describe("readLogs on clock changes", () => {
       new Date(instant as number).toISOString().slice(11, 16),
     );
     expect(at).toEqual(utc.split(" "));
+    expect(valuesOf(logs, "readings", "air_on_c")).toEqual([40, 41, 42, 43, 44, 45]);
   });
 
   test("settles it in a file with the newest reading first, and where each hour has one reading", async () => {
@@ -267,6 +268,24 @@ describe("readLogs on overlapping readings", () => {
     const other = await logsOf({ "readings/b.csv": b, "readings/a.csv": a });
     expect(one.problems).toEqual(other.problems);
     expect(valuesOf(one, "readings", "air_on_c")).toEqual([40]);
+  });
+});
+
+describe("readLogs on files that are no logs", () => {
+  test("notes each, but for a README, hidden files and a spreadsheet's lock", async () => {
+    const logs = await logsOf({
+      "README.md": "x",
+      ".DS_Store": "x",
+      "readings/.gitkeep": "",
+      "~$kilning.csv": "x",
+      "Grain_Lots.csv": "x",
+      "old/kilning.csv": "x",
+    });
+    expect(logs.problems.map(({ file, rule }) => [file, rule])).toEqual([
+      ["Grain_Lots.csv", "unknown-file"],
+      ["old/kilning.csv", "unknown-file"],
+    ]);
+    expect(logs.problems[0]?.hint).toContain("grain-lots.csv");
   });
 });
 

@@ -38,7 +38,7 @@ export const deliveriesOverMade: Rule = ({ tables }) => {
         effect: "note",
       });
     }
-    const ready = Math.min(...loads.map((row) => unloaded[row] as number));
+    const ready = loads.length === 0 ? Number.NaN : Math.min(...loads.map((row) => unloaded[row] as number));
     for (const row of all) {
       // A date has no time of day and no zone: only a whole day too early is beyond doubt.
       if (!((shipped[row] as number) + 2 * MS_A_DAY < ready)) continue;
