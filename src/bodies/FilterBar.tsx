@@ -4,7 +4,7 @@ import type { Report } from "../report/report.ts";
 import { useBody, useUnits } from "./context.ts";
 import { withoutQuery } from "./withQuery.ts";
 
-const AIR: Readonly<Record<AirBasis, string>> = { at_loading: "known at loading", mean: "averaged over the load" };
+const AIR: Readonly<Record<AirBasis, string>> = { at_loading: "at loading", mean: "mean over the load" };
 
 interface FilterBarProps {
   readonly report: Report;
@@ -98,7 +98,7 @@ export function FilterBar({ report, page, air = false }: FilterBarProps) {
             </fieldset>
           ) : null}
           <a class="choose-everything" href={withoutQuery(hrefTo(page))}>
-            everything, in the house’s units
+            Start over
           </a>
         </form>
       </details>

@@ -1,8 +1,9 @@
 import type { RunRow } from "../../report/runRow.ts";
+import { printDate } from "../../units/instant.ts";
 import { shownAs } from "../../units/quantity.ts";
 import { useBody, useUnits } from "../context.ts";
 import { runsPage } from "../pageNames.ts";
-import { NOT_LOGGED, printed, printedDate } from "../printed.ts";
+import { NOT_LOGGED, printed } from "../printed.ts";
 import { RunLink } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
 import { withQuery } from "../withQuery.ts";
@@ -12,6 +13,12 @@ interface Heading {
   readonly key: SortKey;
   readonly label: string;
   readonly numeric: boolean;
+}
+
+/** Where a batch is that no kiln has had yet. */
+function placeNow(row: RunRow): string {
+  if (row.germinationStartedAt !== null) return "germinating";
+  return row.steepStartedAt === null ? NOT_LOGGED : "in steep";
 }
 
 /** One batch a row. Each heading is a link that sorts by it. */
@@ -58,7 +65,7 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
               <th scope="row" class="keep">
                 <RunLink run={row.run} />
               </th>
-              <td class="keep">{printedDate(row.loadedAt, house.timeZone)}</td>
+              <td class="keep">{row.loadedAt === null ? placeNow(row) : printDate(row.loadedAt, house.timeZone)}</td>
               <td class="n">{printed(row.kilnHours, "hours", units, bare)}</td>
               <td class="n">{printed(row.finalMoisturePercent, "percent", units, bare)}</td>
               <td class="n">{printed(row.dryMatterYieldPercent, "percent", units, bare)}</td>
