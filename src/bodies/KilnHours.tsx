@@ -39,10 +39,12 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
   const { house } = useBody();
   const units = useUnits();
   const result = report.kilnHours;
-  const { kilnHours, dryingHours, energy, usual } = result;
+  const { kilnHours, dryingHours, energy } = result;
   const figures = kilnHoursFigures(report, whatIf, useFigureSettings());
   const model = kilnHours.humidityDepth;
   const best = bestModel(kilnHours);
+  // Without a model there is nothing to ask.
+  const usual = best === null ? null : result.usual;
   return (
     <>
       <Answer

@@ -57,12 +57,7 @@ export function Logs({ report }: { readonly report: Report }) {
   const figures = logsFigures(logs);
   return (
     <>
-      <Answer
-        page={logsPage.title}
-        stage="none"
-        answer={logsAnswer(logs, runs.length)}
-        grounds={[logs.files.length === 0 ? [] : logsGrounds(logs)]}
-      />
+      <Answer page={logsPage.title} stage="none" answer={logsAnswer(logs, runs.length)} grounds={[logsGrounds(logs)]} />
       {faults.length === 0 ? null : (
         <Entry
           id="to-mend"

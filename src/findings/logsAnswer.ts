@@ -20,6 +20,7 @@ export function logsAnswer(logs: LogsResult, runs: number): Sentence {
 
 /** What the notes and faults ask of the reader. */
 export function logsGrounds(logs: LogsResult): Sentence {
+  if (logs.files.length === 0) return ["Start from the empty logs in data/templates."];
   const notes = logs.problems.filter((problem) => problem.effect === "note").length;
   const faults = logs.problems.length - notes;
   if (logs.problems.length === 0) return ["Every row and every value passed its checks."];

@@ -95,7 +95,7 @@ describe("KilnHours", () => {
   it("says how many loads it lacks where there are too few", () => {
     const [, page] = everyPage(madeUpReport(9))[1] ?? [];
     expect(wordsOf(page ?? "")).toMatch(/9 loads/);
-    expect(page).not.toMatch(/hours-by-humidity|residuals-in-time|id="reckoner"/);
+    expect(page).not.toMatch(/hours-by-humidity|residuals-in-time|id="reckoner"|data-form="what-if"/);
   });
 
   it("shows its figures, the reckoner and the what-if where there are enough", () => {

@@ -38,6 +38,7 @@ describe("logsAnswer(logs, runs)", () => {
     expect(said(logsAnswer(clean, 120))).toBe("120 batches read from 2 files; nothing was set aside.");
     expect(said(logsGrounds(clean))).toBe("Every row and every value passed its checks.");
     expect(said(logsAnswer({ files: [], problems: [], months: [] }, 0))).toBe("No logs were found.");
+    expect(said(logsGrounds({ files: [], problems: [], months: [] }))).toContain("data/templates");
   });
 });
 
