@@ -146,9 +146,9 @@ function statisticOf(values: Float64Array, from: number, to: number): number {
 }
 
 /** Moves either end by one while the statistic grows, inside the run and between the shortest and half of all. */
-function adjustEnds(rest: Rest, window: Window): { readonly from: number; readonly to: number } {
-  const run = rest.runs.find(({ from, to }) => window.from >= from && window.to <= to) ?? window;
-  let { from, to } = window;
+function adjustEnds(rest: Rest, stretch: Window): { readonly from: number; readonly to: number } {
+  const run = rest.runs.find(({ from, to }) => stretch.from >= from && stretch.to <= to) ?? stretch;
+  let { from, to } = stretch;
   let best = Math.abs(statisticOf(rest.values, from, to));
   for (;;) {
     const moved = [

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import type { FigureSpec } from "../figures/figureSpec.ts";
 import { renderFigure } from "../figures/renderFigure.ts";
 import { useBody } from "./context.ts";
@@ -18,16 +19,20 @@ interface FigureProps {
  */
 export function Figure({ spec, numbersIn }: FigureProps) {
   const { document } = useBody();
-  const draw = (width: number, form: "wide" | "narrow") => ({
-    __html: renderFigure(spec, { document, width, idPrefix: `${spec.id}-${form}` }),
-  });
+  // Drawing is most of what a redraw costs, so a figure is drawn again only when it is another.
+  const drawings = useMemo(() => {
+    const draw = (width: number, form: "wide" | "narrow") => ({
+      __html: renderFigure(spec, { document, width, idPrefix: `${spec.id}-${form}` }),
+    });
+    return { wide: draw(spec.wideWidth, "wide"), narrow: draw(spec.narrowWidth, "narrow") };
+  }, [spec, document]);
   const measure = spec.wideWidth > HALF_MEASURE ? "full" : "half";
   return (
     <figure class="figure" aria-labelledby={`${spec.id}-title`}>
       <h3 id={`${spec.id}-title`}>{spec.title}</h3>
       <div class={`drawings drawings-${measure} print-${spec.printAs}`}>
-        <div class="drawing drawing-wide" dangerouslySetInnerHTML={draw(spec.wideWidth, "wide")} />
-        <div class="drawing drawing-narrow" dangerouslySetInnerHTML={draw(spec.narrowWidth, "narrow")} />
+        <div class="drawing drawing-wide" dangerouslySetInnerHTML={drawings.wide} />
+        <div class="drawing drawing-narrow" dangerouslySetInnerHTML={drawings.narrow} />
       </div>
       <figcaption>{spec.summary}</figcaption>
       {numbersIn !== undefined ? (

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { bestModel, dryingAirSentence, modelName } from "../findings/bestModel.ts";
 import { energySentence } from "../findings/kilnEvidence.ts";
 import {
@@ -16,7 +17,7 @@ import { Figure } from "./Figure.tsx";
 import { FilterBar } from "./FilterBar.tsx";
 import { Effects } from "./kilnHours/Effects.tsx";
 import { Guesses } from "./kilnHours/Guesses.tsx";
-import { kilnHoursFigures } from "./kilnHours/kilnHoursFigures.ts";
+import { kilnHoursFigures, tonightFigure } from "./kilnHours/kilnHoursFigures.ts";
 import { LeftOut } from "./kilnHours/LeftOut.tsx";
 import { LoadsBehind } from "./kilnHours/LoadsBehind.tsx";
 import { ReadyReckoner } from "./kilnHours/ReadyReckoner.tsx";
@@ -40,7 +41,8 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
   const units = useUnits();
   const result = report.kilnHours;
   const { kilnHours, dryingHours, energy } = result;
-  const figures = kilnHoursFigures(report, whatIf, useFigureSettings());
+  const settings = useFigureSettings();
+  const figures = useMemo(() => kilnHoursFigures(report, settings), [report, settings]);
   const model = kilnHours.humidityDepth;
   const best = bestModel(kilnHours);
   // Without a model there is nothing to ask.
@@ -59,11 +61,11 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
       />
       <FilterBar report={report} page={kilnHoursPage.path} air />
       <UnderWayNow loads={result.underWay} />
-      <Tonight usual={usual} answer={whatIf} figure={figures.tonight} />
+      <Tonight usual={usual} answer={whatIf} figure={tonightFigure(whatIf)} />
       {usual === null ? null : <ReadyReckoner usual={usual} answer={answerWhatIf} />}
       {best === null || figures.residuals === null ? null : (
         <Entry id="evidence" title="Load by load" note={`Expected: by ${modelName(best)}.`}>
-          <Figure spec={figures.residuals} numbersIn="#loads-behind" />
+          <Figure spec={figures.residuals} numbersIn="#every-load" />
           <div class="pair">
             {figures.humidity === null ? null : <Figure spec={figures.humidity} />}
             {figures.depth === null ? null : <Figure spec={figures.depth} />}
@@ -78,7 +80,7 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
       {figures.fitted === null ? null : (
         <Entry id="guesses" title="How good the guess is">
           <div class="pair">
-            <Figure spec={figures.fitted} numbersIn="#loads-behind" />
+            <Figure spec={figures.fitted} numbersIn="#every-load" />
             <div>
               <Guesses guesses={kilnHours.guesses} coverage={kilnHours.coverage} />
             </div>

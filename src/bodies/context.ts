@@ -1,5 +1,5 @@
 import { createContext } from "preact";
-import { useContext } from "preact/hooks";
+import { useContext, useMemo } from "preact/hooks";
 import type { FigureSettings } from "../figures/figureSettings.ts";
 import type { HouseBrief } from "../report/report.ts";
 import type { View } from "../report/view.ts";
@@ -38,5 +38,8 @@ export function useUnits(): UnitSystem {
 /** What figures need to know of reader and site. */
 export function useFigureSettings(): FigureSettings {
   const { house, hrefTo } = useBody();
-  return { units: useUnits(), timeZone: house.timeZone, runHref: (run) => hrefTo(runPath(run)) };
+  const units = useUnits();
+  const { timeZone } = house;
+  // The same object while nothing changed, so that figures made with it can be kept.
+  return useMemo(() => ({ units, timeZone, runHref: (run) => hrefTo(runPath(run)) }), [units, timeZone, hrefTo]);
 }

@@ -14,10 +14,8 @@ export interface Control {
 /** The view after a reader has used one control. An emptied control goes back to its default. */
 export function changeView(view: View, { name, value, checked }: Control): View {
   const text = value.trim() === "" ? null : value.trim();
-  if (isWhatIf(name)) {
-    const { [name]: _, ...others } = view.whatIf;
-    return { ...view, whatIf: text === null ? others : { ...others, [name]: text } };
-  }
+  // What is being typed stays as it is, blanks and all: a field that rewrites itself under the fingers is no field.
+  if (isWhatIf(name)) return { ...view, whatIf: { ...view.whatIf, [name]: value } };
   switch (name) {
     case "without": {
       const others = view.without.filter((run) => run !== value);
@@ -27,9 +25,10 @@ export function changeView(view: View, { name, value, checked }: Control): View 
     case "to":
     case "variety":
     case "kiln":
-    case "search":
     case "sort":
       return { ...view, [name]: text };
+    case "search":
+      return { ...view, search: value === "" ? null : value };
     case "units":
       return { ...view, units: value === "metric" || value === "us" ? value : null };
     case "air":

@@ -57,6 +57,17 @@ function whatIfOf({ kilnHours }: Report, view: View, units: UnitSystem): WhatIfA
     : answerWhatIf(kilnHours, read.inputs, units);
 }
 
+let addressed: { readonly root: string; readonly query: string; readonly hrefTo: (path: string) => string } | null =
+  null;
+
+/** One function for as long as the choice it carries stays, so that what was drawn with it need not be drawn again. */
+function addressing(root: string, query: string): (path: string) => string {
+  if (addressed?.root !== root || addressed.query !== query) {
+    addressed = { root, query, hrefTo: (path) => `${root}${path}${query}` };
+  }
+  return addressed.hrefTo;
+}
+
 const curvesKept = new Map<string, Promise<KilnCurve>>();
 
 function fetchCurve(address: string): Promise<KilnCurve> {
@@ -122,7 +133,7 @@ export async function renderPage(main: HTMLElement, showing: Showing): Promise<v
   }
   const root = new URL(places.root).pathname;
   const query = formatView(carried(view));
-  const context = { house: report.house, view, document, hrefTo: (to: string) => `${root}${to}${query}`, built: false };
+  const context = { house: report.house, view, document, hrefTo: addressing(root, query), built: false };
   document.title = body.name.path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
   markNavigation(places.root, path, query);
   render(<BodyProvider value={context}>{body.content}</BodyProvider>, main);

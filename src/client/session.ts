@@ -1,3 +1,4 @@
+import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
 import type { Report } from "../report/report.ts";
 import { choosesRows, formatView, parseView, type View } from "../report/view.ts";
 import { type Control, changeView } from "./changeView.ts";
@@ -58,7 +59,10 @@ export function startSession(main: HTMLElement): Session {
 
   return {
     use(control) {
+      const before = view.units ?? places.units;
       view = changeView(view, control);
+      const now = view.units ?? places.units;
+      if (now !== before) view = { ...view, whatIf: convertWhatIf(view.whatIf, before, now) };
       history.replaceState(null, "", `${location.pathname}${formatView(view)}`);
       void draw(view);
     },

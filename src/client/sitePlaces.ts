@@ -1,3 +1,5 @@
+import type { UnitSystem } from "../units/unitSystem.ts";
+
 /** Where the parts of the site lie, as absolute addresses, read from the page's own markup. */
 export interface SitePlaces {
   readonly root: string;
@@ -8,6 +10,8 @@ export interface SitePlaces {
   /** Names inside the tables' folder. */
   readonly published: string;
   readonly report: string;
+  /** What the house itself counts in. */
+  readonly units: UnitSystem;
 }
 
 /** @throws {RangeError} on a page that was not built by this site */
@@ -17,5 +21,6 @@ export function readSitePlaces(main: HTMLElement): SitePlaces {
     throw new RangeError("the page's main element lacks its data-root, data-published or data-report");
   }
   const at = (path: string): string => new URL(path, new URL(root, location.href)).href;
-  return { root: at("./"), tables: at("tables/"), engine: at("engine/"), published, report };
+  const units = main.dataset.units === "us" ? "us" : "metric";
+  return { root: at("./"), tables: at("tables/"), engine: at("engine/"), published, report, units };
 }

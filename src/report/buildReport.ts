@@ -4,6 +4,7 @@ import { printIsoDate } from "../units/instant.ts";
 import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
+import { readEvents } from "./readEvents.ts";
 import { readLoads } from "./readLoads.ts";
 import { readRuns } from "./readRuns.ts";
 import type { Choices, Report } from "./report.ts";
@@ -28,6 +29,7 @@ export async function buildReport(database: Database, published: PublishedLogs, 
     lastLoggedAt: lastLogged(loads, runs),
     runs,
     loads,
+    events: await readEvents(database),
     kilnHours: analyseKilnHours(loads, {
       air: view.air,
       without: new Set(view.without),

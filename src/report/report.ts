@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../units/unitSystem.ts";
+import type { EventRow } from "./eventRow.ts";
 import type { KilnHoursResult } from "./kilnHoursResult.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { LogsResult } from "./logsResult.ts";
@@ -40,6 +41,8 @@ export interface Report {
   readonly runs: readonly RunRow[];
   /** By loading time, earliest first. */
   readonly loads: readonly LoadRow[];
+  /** By date, earliest first. */
+  readonly events: readonly EventRow[];
   readonly kilnHours: KilnHoursResult;
   readonly logs: LogsResult;
   readonly otherColumns: readonly OtherColumn[];

@@ -100,7 +100,7 @@ export function parseView(query: URLSearchParams): View {
 export function formatView(view: View): string {
   const query = new URLSearchParams();
   const put = (name: string, value: string | null): void => {
-    if (value !== null) query.append(name, value);
+    if (value !== null && value.trim() !== "") query.append(name, value.trim());
   };
   put("from", view.from);
   put("to", view.to);

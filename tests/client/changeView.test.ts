@@ -1,15 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { changeView } from "../../src/client/changeView.ts";
-import { wholeView } from "../../src/report/view.ts";
+import { formatView, wholeView } from "../../src/report/view.ts";
 
 const use = (view: typeof wholeView, name: string, value: string, checked = true) =>
   changeView(view, { name, value, checked });
 
 describe("changeView(view, control)", () => {
-  it("puts a typed what-if field into the view and takes an emptied one out", () => {
-    const typed = use(wholeView, "humidity", " 82 ");
-    expect(typed.whatIf).toEqual({ humidity: "82" });
-    expect(use(typed, "humidity", "").whatIf).toEqual({});
+  it("keeps a typed what-if field as it is typed, blanks and emptiness too, and the address without them", () => {
+    const typed = use(wholeView, "humidity", "82 ");
+    expect(typed.whatIf).toEqual({ humidity: "82 " });
+    expect(formatView(typed)).toBe("?humidity=82");
+    expect(formatView(use(typed, "humidity", ""))).toBe("");
+  });
+
+  it("keeps a space at the end of a search, so that a second word can follow", () => {
+    expect(use(wholeView, "search", "26 ").search).toBe("26 ");
   });
 
   it("leaves runs out and puts them back one by one", () => {

@@ -181,6 +181,7 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
       timeZone: "UTC",
     }),
     logs: count === 0 ? { files: [], problems: [], months: [] } : logs,
+    events: [],
     otherColumns: [],
     ...changes,
   };

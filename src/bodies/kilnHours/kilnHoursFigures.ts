@@ -10,9 +10,8 @@ import { startOf, toTenMinutes } from "../../findings/whatIfSentence.ts";
 import type { Report } from "../../report/report.ts";
 import type { WhatIfAnswer } from "../../report/whatIfAnswer.ts";
 
-/** Every figure of the Kiln hours page; what the logs cannot carry is null. Nothing else declares a figure of it. */
+/** The figures that follow the rows shown; what the logs cannot carry is null. This file alone declares the page's figures. */
 export interface KilnHoursFigures {
-  readonly tonight: FigureSpec | null;
   readonly residuals: FigureSpec | null;
   readonly humidity: FigureSpec | null;
   readonly depth: FigureSpec | null;
@@ -20,14 +19,23 @@ export interface KilnHoursFigures {
   readonly energy: FigureSpec | null;
 }
 
-export function kilnHoursFigures(report: Report, whatIf: WhatIfAnswer, settings: FigureSettings): KilnHoursFigures {
+/** What was logged about the kiln in the time that the loads cover. */
+function kilnEvents({ events, loads }: Report): readonly { readonly on: number; readonly what: string }[] {
+  const first = loads[0]?.loadedAt ?? 0;
+  const last = loads.at(-1)?.loadedAt ?? 0;
+  return events.filter(
+    ({ on, kind, scope }) =>
+      (scope === "kiln" || scope === "thermostat") && kind !== "new-baseline" && on >= first && on <= last,
+  );
+}
+
+export function kilnHoursFigures(report: Report, settings: FigureSettings): KilnHoursFigures {
   const { kilnHours, energy } = report.kilnHours;
   const { humidityDepth: model, stretches } = kilnHours;
   const best = bestModel(kilnHours);
   const runsOf = new Map(report.loads.map(({ load, runs }) => [load, runs]));
   return {
-    tonight: whatIf.kind === "refusal" ? null : tonightFigure(whatIf),
-    residuals: best === null ? null : residualsInTime(best, settings, { stretches }),
+    residuals: best === null ? null : residualsInTime(best, settings, { stretches, events: kilnEvents(report) }),
     humidity: model === null ? null : addedVariableFigure(model, "relativeHumidityPercent", settings, stretches),
     depth: model === null ? null : addedVariableFigure(model, "bedDepthMetres", settings, stretches),
     fitted: best === null ? null : fittedAgainstActual(best, settings, stretches),
@@ -38,7 +46,11 @@ export function kilnHoursFigures(report: Report, whatIf: WhatIfAnswer, settings:
   };
 }
 
-/** Drawn from the times as they are said; the wanted finish, which the drawing works back to, stays exact. */
-function tonightFigure(answer: Extract<WhatIfAnswer, { kind: "estimate" }>): FigureSpec {
+/**
+ * The one figure that follows every key. Drawn from the times as they are said; the wanted finish, which the drawing works
+ * back to, stays exact.
+ */
+export function tonightFigure(answer: WhatIfAnswer): FigureSpec | null {
+  if (answer.kind === "refusal") return null;
   return whatIfInterval({ ...toTenMinutes(answer), latestStart: answer.latestStart }, startOf(answer));
 }

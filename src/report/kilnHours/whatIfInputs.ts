@@ -1,5 +1,5 @@
 import { printNumber } from "../../units/print.ts";
-import { fromShown, type Quantity, toShown } from "../../units/quantity.ts";
+import { fromShown, type Quantity, shownAs, toShown } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import type { WhatIfInputs } from "../kilnHoursResult.ts";
 import type { WhatIfText } from "../view.ts";
@@ -47,12 +47,20 @@ export function readWhatIf(text: Readonly<Partial<WhatIfText>>, usual: WhatIfInp
   const inputs: Record<string, number | null> = { ...usual };
   for (const { field, input, quantity, says, range } of NUMBER_FIELDS) {
     const typed = text[field];
-    if (typed === undefined) continue;
+    if (typed === undefined || typed.trim() === "") continue;
     const shown = readNumber(typed);
     const inside = shown === null ? null : fromShown(shown, quantity, units);
     if (inside === null || inside < range[0] || inside > range[1]) {
-      const [low, high] = range.map((bound) => printNumber(toShown(bound, quantity, units), 0));
-      return { kind: "fault", field, sentence: `The ${says} must be a number between ${low} and ${high}.` };
+      const [low, high] = [
+        Math.ceil(toShown(range[0], quantity, units)),
+        Math.floor(toShown(range[1], quantity, units)),
+      ];
+      const { unit } = shownAs(quantity, units);
+      return {
+        kind: "fault",
+        field,
+        sentence: `The ${says} must be a number between ${printNumber(low, 0)} and ${printNumber(high, 0)}\u00a0${unit}.`,
+      };
     }
     inputs[input] = inside;
   }
@@ -61,10 +69,29 @@ export function readWhatIf(text: Readonly<Partial<WhatIfText>>, usual: WhatIfInp
     ["finish", "wantedFinishMinutes"],
   ] as const) {
     const typed = text[field];
-    if (typed === undefined) continue;
+    if (typed === undefined || typed.trim() === "") continue;
     const minutes = readClock(typed);
     if (minutes === null) return { kind: "fault", field, sentence: "Write the time as 18:00." };
     inputs[input] = minutes;
   }
   return { kind: "inputs", inputs: inputs as unknown as WhatIfInputs };
+}
+
+/**
+ * The typed fields said again in other units, so that a switch of units changes the words and not the question. Text that
+ * is no number stays as it is.
+ */
+export function convertWhatIf(
+  text: Readonly<Partial<WhatIfText>>,
+  from: UnitSystem,
+  to: UnitSystem,
+): Readonly<Partial<WhatIfText>> {
+  const said: Partial<Record<Field, string>> = { ...text };
+  for (const { field, quantity } of NUMBER_FIELDS) {
+    const shown = readNumber(text[field] ?? "");
+    if (shown === null || shownAs(quantity, from).unit === shownAs(quantity, to).unit) continue;
+    const again = toShown(fromShown(shown, quantity, from), quantity, to);
+    said[field] = String(Number(again.toFixed(shownAs(quantity, to).decimals)));
+  }
+  return said;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readClock, readWhatIf } from "../../../src/report/kilnHours/whatIfInputs.ts";
+import { convertWhatIf, readClock, readWhatIf } from "../../../src/report/kilnHours/whatIfInputs.ts";
 import type { WhatIfInputs } from "../../../src/report/kilnHoursResult.ts";
 
 const usual: WhatIfInputs = {
@@ -31,8 +31,8 @@ describe("readWhatIf(text, usual, units)", () => {
   });
 
   it.each([
-    ["humidity", "101", "The humidity must be a number between 0 and 100."],
-    ["humidity", "damp", "The humidity must be a number between 0 and 100."],
+    ["humidity", "101", "The humidity must be a number between 0 and 100\u00a0%."],
+    ["humidity", "damp", "The humidity must be a number between 0 and 100\u00a0%."],
     ["start", "25:00", "Write the time as 18:00."],
   ] as const)("answers %s = %s with a sentence that names the field", (field, typed, sentence) => {
     expect(readWhatIf({ [field]: typed }, usual, "metric")).toEqual({ kind: "fault", field, sentence });
@@ -44,5 +44,22 @@ describe("readClock(text)", () => {
     expect(readClock("07:05")).toBe(425);
     expect(readClock("7.05")).toBe(425);
     expect(readClock("7")).toBeNull();
+  });
+});
+
+describe("convertWhatIf(text, from, to)", () => {
+  it("says the same bed, air and load in other units, and leaves humidity and clock times alone", () => {
+    const metric = { depth: "15.24", temperature: "10", humidity: "82", start: "18:00", load: "100" };
+    expect(convertWhatIf(metric, "metric", "us")).toEqual({
+      depth: "6",
+      temperature: "50",
+      humidity: "82",
+      start: "18:00",
+      load: "220",
+    });
+  });
+
+  it("leaves alone what is no number", () => {
+    expect(convertWhatIf({ depth: "deep" }, "metric", "us")).toEqual({ depth: "deep" });
   });
 });
