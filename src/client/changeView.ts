@@ -1,4 +1,4 @@
-import { type View, type WhatIfText, whatIfFields } from "../report/view.ts";
+import { ruleNames, usualRules, type View, type WhatIfText, whatIfFields } from "../report/view.ts";
 
 const isWhatIf = (name: string): name is keyof WhatIfText => (whatIfFields as readonly string[]).includes(name);
 
@@ -29,6 +29,14 @@ export function changeView(view: View, { name, value, checked }: Control): View 
       return { ...view, [name]: text };
     case "search":
       return { ...view, search: value === "" ? null : value };
+    case "rules": {
+      const others = (view.rules ?? usualRules).filter((rule) => rule !== value);
+      const asked = ruleNames.filter((rule) => others.includes(rule) || (checked && rule === value));
+      // Without any rule there is no chart to speak of: the usual pair comes back.
+      return { ...view, rules: asked.length === 0 || String(asked) === String(usualRules) ? null : asked };
+    }
+    case "apart":
+      return { ...view, apart: checked && value === "yes" };
     case "units":
       return { ...view, units: value === "metric" || value === "us" ? value : null };
     case "air":

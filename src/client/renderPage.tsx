@@ -32,7 +32,7 @@ interface Body {
 }
 
 /** The part of a view that goes along from page to page; what a page alone asked for stays behind. */
-const carried = ({ from, to, variety, kiln, without, units, air }: View): View => ({
+const carried = ({ from, to, variety, kiln, without, units, air, rules, apart }: View): View => ({
   ...wholeView,
   from,
   to,
@@ -41,6 +41,8 @@ const carried = ({ from, to, variety, kiln, without, units, air }: View): View =
   without,
   units,
   air,
+  rules,
+  apart,
 });
 
 function whatIfOf({ kilnHours }: Report, view: View, units: UnitSystem): WhatIfAnswer {

@@ -39,6 +39,7 @@ function rowsKey(view: View): string {
     kiln: view.kiln,
     without: view.without,
     air: view.air,
+    rules: view.rules,
   });
 }
 

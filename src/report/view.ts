@@ -1,3 +1,4 @@
+import type { RuleName } from "../analysis/controlCharts/signal.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import type { AirBasis } from "./kilnHoursResult.ts";
 
@@ -13,6 +14,10 @@ export interface View {
   /** Null: as the house has it. */
   readonly units: UnitSystem | null;
   readonly air: AirBasis | null;
+  /** What raises a signal on the control charts; null: the usual pair. */
+  readonly rules: readonly RuleName[] | null;
+  /** Varieties each on a chart of their own, rather than together as differences from their centres. */
+  readonly apart: boolean;
   readonly whatIf: Readonly<Partial<WhatIfText>>;
   readonly sort: string | null;
   readonly search: string | null;
@@ -31,6 +36,20 @@ export interface WhatIfText {
   readonly finish: string;
 }
 
+/** Every rule that may raise a signal, in the order that pages list them. */
+export const ruleNames = [
+  "beyondLimits",
+  "weightedMean",
+  "cumulativeSum",
+  "eightOnOneSide",
+  "twoOfThreeBeyondTwoThirds",
+  "fourOfFiveBeyondOneThird",
+  "sixRisingOrFalling",
+] as const satisfies readonly RuleName[];
+
+/** The pair that is on unless a reader chooses others. */
+export const usualRules: readonly RuleName[] = ["beyondLimits", "weightedMean"];
+
 export const whatIfFields = ["humidity", "temperature", "depth", "load", "setPoint", "start", "finish"] as const;
 
 /** The view of a page as it is built: all of the logs, in the house's own units. */
@@ -42,6 +61,8 @@ export const wholeView: View = {
   without: [],
   units: null,
   air: null,
+  rules: null,
+  apart: false,
   whatIf: {},
   sort: null,
   search: null,
@@ -56,7 +77,8 @@ export function choosesRows(view: View): boolean {
     view.variety !== null ||
     view.kiln !== null ||
     view.without.length > 0 ||
-    view.air !== null
+    view.air !== null ||
+    view.rules !== null
   );
 }
 
@@ -64,6 +86,12 @@ const ISO_DATE = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
 
 function oneOf<T extends string>(text: string | null, choices: readonly T[]): T | null {
   return choices.find((choice) => choice === text) ?? null;
+}
+
+/** Rules in their own order; the usual pair and no rule at all are the default. */
+function readRules(query: URLSearchParams): readonly RuleName[] | null {
+  const asked = ruleNames.filter((rule) => query.getAll("rules").includes(rule));
+  return asked.length === 0 || String(asked) === String(usualRules) ? null : asked;
 }
 
 /**
@@ -89,6 +117,8 @@ export function parseView(query: URLSearchParams): View {
     without: [...new Set(query.getAll("without").filter((run) => run !== ""))].sort(),
     units: oneOf<UnitSystem>(text("units"), ["metric", "us"]),
     air: oneOf<AirBasis>(text("air"), ["at_loading", "mean"]),
+    rules: readRules(query),
+    apart: text("apart") === "yes",
     whatIf,
     sort: text("sort"),
     search: text("search"),
@@ -109,6 +139,8 @@ export function formatView(view: View): string {
   for (const run of view.without) query.append("without", run);
   put("units", view.units);
   put("air", view.air);
+  for (const rule of view.rules ?? []) query.append("rules", rule);
+  put("apart", view.apart ? "yes" : null);
   for (const field of whatIfFields) put(field, view.whatIf[field] ?? null);
   put("sort", view.sort);
   put("search", view.search);
