@@ -92,7 +92,7 @@ export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: numbe
     rootletsShare,
     greenPerGrain: dryShare / (1 - greenMoisturePercent / 100),
     greenDensity: variety.greenDensity * (1 + 0.018 * r.normal()),
-    kernelSpeed: variety.kernelSpeed * lot.kernelSpeed * (1 + 0.025 * r.normal()),
+    kernelSpeed: variety.kernelSpeed * lot.kernelSpeed * (1 + 0.03 * r.normal()),
   };
 }
 

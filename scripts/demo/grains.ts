@@ -156,7 +156,7 @@ export function makeLots(seed: number, fromDate: string, toDate: string): readon
           plumpPercent: isPoor ? 74 : Math.min(98, 92 + 2 * r.normal()),
           donMgKg: r.chance(0.7) ? Math.max(0.05, 0.18 + 0.12 * r.normal()) : null,
           uptake: (isPoor ? 0.4 : 0) + 0.28 * r.normal(),
-          kernelSpeed: 1 + 0.02 * r.normal(),
+          kernelSpeed: 1 + 0.008 * r.normal(),
           lossShare: (isPoor ? 0.008 : 0) + 0.0035 * r.normal(),
           unevenness: isPoor ? 2.4 : 1,
           note: isPoor ? "two fields mixed at harvest, says the grower" : "",

@@ -48,7 +48,7 @@ export function logEvents(missetDate: string): Row[] {
       addDays(missetDate, 2),
       "calibration",
       "scale",
-      "scale stood on a wrong tare, read 7 % low; set right with test weights",
+      "scale found mis-set, read 7 % low; set right with test weights",
       "",
     ],
     [truths.LOGGER_ERROR.checkedOn, "calibration", "logger", "air-on probe held against reference, adjusted", ""],

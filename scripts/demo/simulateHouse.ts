@@ -1,7 +1,7 @@
 import { dryBasisMoisture, dryMatterKilograms } from "../../src/malting/massBalance.ts";
 import { type Batch, simulateBatch } from "./batch.ts";
 import { airAt, simulateWeather, type Weather } from "./climate.ts";
-import { DAY, HOUR, instantAt, localDate } from "./clock.ts";
+import { addDays, DAY, HOUR, instantAt } from "./clock.ts";
 import { freshBed } from "./dryingBed.ts";
 import { KILN } from "./fan.ts";
 import { type Fired, fire } from "./kilning.ts";
@@ -12,7 +12,7 @@ import * as truths from "./truths.ts";
 
 export interface HouseOptions {
   readonly seed: number;
-  /** How many batches; the standard house has {@link truths.DEMO_RUNS}. */
+  /** How many batches reach the kiln, besides two under way behind them; the standard house has {@link truths.DEMO_RUNS}. */
   readonly runs?: number;
   /** Spread them over this many years to the end of the logs; without it at the house's own pace. */
   readonly years?: number;
@@ -52,7 +52,7 @@ export interface SimulatedHouse {
 }
 
 /** A thermostat this far off, K, or more makes a load's hours differ from those of a good one. */
-const DRIFT_THAT_COUNTS = 0.5;
+const DRIFT_THAT_COUNTS = 0.3;
 
 /**
  * The invented house from first grain to last load, as plain rows. Same seed, same rows; with `extraBedDepthMetres` the
@@ -66,6 +66,10 @@ export function simulateHouse(options: HouseOptions): SimulatedHouse {
   const from = Math.floor((first.loadedAt - 14 * DAY) / HOUR) * HOUR;
   const weather = simulateWeather(seed, from, instantAt(truths.LAST_DATE, 24) + 2 * DAY);
   const batches = new Map<number, Batch>();
+  const { from: missetFrom } = truths.MIS_SET_SCALE;
+  const isMisset = ({ date, runs }: PlannedLoad): boolean =>
+    date >= missetFrom && date < addDays(missetFrom, 7) && runs.length === 1;
+  const missetLoad = plan.loads.find(isMisset)?.index ?? null;
   const loads: SimulatedLoad[] = [];
   for (const planned of plan.loads) {
     const here = planned.runs.map(({ run }) => {
@@ -73,7 +77,7 @@ export function simulateHouse(options: HouseOptions): SimulatedHouse {
       batches.set(run.index, batch);
       return batch;
     });
-    loads.push(simulateLoad(options, planned, here, weather));
+    loads.push(simulateLoad(options, planned, here, weather, missetLoad));
   }
   const coming = plan.coming.map(({ run, loadedAt }) => simulateBatch(seed, run, loadedAt));
   return { options, plan, weather, batches: [...batches.values()], coming, loads };
@@ -84,6 +88,7 @@ function simulateLoad(
   planned: PlannedLoad,
   batches: readonly Batch[],
   weather: Weather,
+  missetLoad: number | null,
 ): SimulatedLoad {
   const { seed } = options;
   const faulty = options.faults ?? true;
@@ -144,7 +149,7 @@ function simulateLoad(
   if (Math.abs(thermostatOffset) >= DRIFT_THAT_COUNTS) faults.push("thermostat drift");
   if (fired.holdFanShare < 0.99) faults.push("fan thermostat");
   if (fired.holdDuty > 0.97) faults.push("power-limited");
-  const misset = faulty && isMisset(planned, date);
+  const misset = faulty && planned.index === missetLoad;
   if (misset) faults.push("mis-set scale");
 
   const load = {
@@ -160,18 +165,6 @@ function simulateLoad(
     faults,
   };
   return { ...load, logged: logLoad(seed, load, greenMoisture, airAt(weather, planned.loadedAt), misset) };
-}
-
-/** The one batch that was weighed on a mis-set scale: the first loaded on or after the date, within the week. */
-function isMisset(planned: PlannedLoad, date: string): boolean {
-  const days = (Date.parse(date) - Date.parse(truths.MIS_SET_SCALE.near)) / DAY;
-  return (
-    days >= 0 &&
-    days < 7 &&
-    planned.runs.length === 1 &&
-    localDate(planned.loadedAt - 7 * DAY) < truths.MIS_SET_SCALE.near &&
-    days < 5
-  );
 }
 
 /**

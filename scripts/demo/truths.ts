@@ -43,8 +43,8 @@ export const LOGGER_ERROR = { checkedOn: "2024-10-14", atZeroCelsius: 0.9, perKe
 /** One lot, of one variety, germinated and took up water unevenly; it was worked for two lots' time, as the next never came. */
 export const POOR_LOT = { lot: "L25-04", variety: "Sivrane", neverCame: "L25-05" };
 
-/** A scale left on the wrong tare for one batch: what it showed, as a share of the truth. Put right the day after. */
-export const MIS_SET_SCALE = { near: "2024-09-05", share: 0.93 };
+/** A scale left mis-set for one batch, the first from this date on: what it showed, as a share of the truth. */
+export const MIS_SET_SCALE = { from: "2024-09-05", share: 0.93 };
 
 /** Logged as changes that were expected to help; their true effect on kiln hours is none. */
 export const CHANGE_WITHOUT_EFFECT = { on: "2026-05-18" };
