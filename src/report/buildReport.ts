@@ -37,6 +37,7 @@ export async function buildReport(database: Database, published: PublishedLogs, 
       pressurePascals: pressureAtAltitude(house.altitudeMetres),
       timeZone: house.timeZone,
     }),
+    yieldMoisture: { charts: [], moistureCost: null, balance: [] },
     logs,
     otherColumns,
   };

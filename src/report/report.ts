@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../units/unitSystem.ts";
+import type { YieldMoistureResult } from "./controlChartResult.ts";
 import type { EventRow } from "./eventRow.ts";
 import type { KilnHoursResult } from "./kilnHoursResult.ts";
 import type { LoadRow } from "./loadRow.ts";
@@ -44,6 +45,7 @@ export interface Report {
   /** By date, earliest first. */
   readonly events: readonly EventRow[];
   readonly kilnHours: KilnHoursResult;
+  readonly yieldMoisture: YieldMoistureResult;
   readonly logs: LogsResult;
   readonly otherColumns: readonly OtherColumn[];
 }

@@ -32,6 +32,13 @@ describe("changeView(view, control)", () => {
     expect(wholeView.units).toBeNull();
   });
 
+  it("switches rules on and off, and takes the usual pair for the default", () => {
+    const three = use(wholeView, "rules", "sixRisingOrFalling");
+    expect(three.rules).toEqual(["beyondLimits", "weightedMean", "sixRisingOrFalling"]);
+    expect(use(three, "rules", "sixRisingOrFalling", false).rules).toBeNull();
+    expect(use(use(wholeView, "rules", "beyondLimits", false), "rules", "weightedMean", false).rules).toBeNull();
+  });
+
   it("throws a RangeError for a control it does not know", () => {
     expect(() => use(wholeView, "colour", "red")).toThrow(new RangeError("no control is named colour"));
   });

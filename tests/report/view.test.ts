@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { choosesRows, formatView, parseView, type View, whatIfFields, wholeView } from "../../src/report/view.ts";
+import {
+  choosesRows,
+  formatView,
+  parseView,
+  ruleNames,
+  usualRules,
+  type View,
+  whatIfFields,
+  wholeView,
+} from "../../src/report/view.ts";
 
 const read = (query: string): View => parseView(new URLSearchParams(query));
 
@@ -20,6 +29,10 @@ const views: fc.Arbitrary<View> = fc.record({
   without: fc.uniqueArray(text, { maxLength: 4 }).map((runs) => [...runs].sort()),
   units: optional(fc.constantFrom("metric" as const, "us" as const)),
   air: optional(fc.constantFrom("at_loading" as const, "mean" as const)),
+  rules: optional(
+    fc.subarray([...ruleNames], { minLength: 1 }).filter((rules) => String(rules) !== String(usualRules)),
+  ),
+  apart: fc.boolean(),
   whatIf: fc.dictionary(fc.constantFrom(...whatIfFields), text, { noNullPrototype: true }),
   sort: optional(text),
   search: optional(text),
@@ -53,10 +66,15 @@ describe("choosesRows(view)", () => {
     expect(choosesRows(read("units=us&sort=hours&search=x&humidity=80"))).toBe(false);
   });
 
-  it.each(["from=2026-01-01", "to=2026-01-01", "variety=x", "kiln=k", "without=r", "air=mean"])(
-    "is true for %s",
-    (query) => {
-      expect(choosesRows(read(query))).toBe(true);
-    },
-  );
+  it.each([
+    "from=2026-01-01",
+    "to=2026-01-01",
+    "variety=x",
+    "kiln=k",
+    "without=r",
+    "air=mean",
+    "rules=sixRisingOrFalling",
+  ])("is true for %s", (query) => {
+    expect(choosesRows(read(query))).toBe(true);
+  });
 });

@@ -182,6 +182,7 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
     }),
     logs: count === 0 ? { files: [], problems: [], months: [] } : logs,
     events: [],
+    yieldMoisture: { charts: [], moistureCost: null, balance: [] },
     otherColumns: [],
     ...changes,
   };
