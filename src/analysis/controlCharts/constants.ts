@@ -3,25 +3,16 @@ import { gaussLegendre } from "../gaussLegendre.ts";
 
 /**
  * c₄(n) = √(2/(n − 1)) Γ(n/2)/Γ((n − 1)/2): the mean of the standard deviation of n normal values whose true spread
- * is 1 (e-Handbook 6.3.2.1). `n` may be any number from 1.02 on, whole or not: estimates whose degrees of freedom are
- * matched to their variance need it between the whole numbers.
+ * is 1 (e-Handbook 6.3.2.1). The gamma ratio g(n) = Γ(n/2)/Γ((n − 1)/2) starts at g(2) = 1/√π and obeys
+ * g(n) g(n + 1) = (n − 1)/2, because Γ(x + 1) = x Γ(x); no gamma function is needed and no digit is lost.
  *
- * The gamma ratio g(n) = Γ(n/2)/Γ((n − 1)/2) obeys g(n) g(n + 1) = (n − 1)/2, so it is taken from its asymptotic series
- * (Tricomi and Erdélyi 1951, from memory) where n is large and brought down by that rule; no gamma function is needed.
- *
- * @throws RangeError for n below 1.02
+ * @throws RangeError for n that is not a whole number of 2 or more
  * @example c4(5) // 0.9399856
  */
 export function c4(n: number): number {
-  if (!(n >= 1.02 && Number.isFinite(n))) throw new RangeError(`c4 requires a sample size of 2 or more; got ${n}`);
-  let top = n;
-  while (top < 80) top += 1;
-  const z = (top - 1) / 2;
-  const i = 1 / z;
-  const series =
-    1 + i * (-1 / 8 + i * (1 / 128 + i * (5 / 1024 + i * (-21 / 32768 + i * (-399 / 262144 + (i * 869) / 4194304)))));
-  let ratio = Math.sqrt(z) * series;
-  for (let m = top - 1; m > n - 0.5; m -= 1) ratio = (m - 1) / 2 / ratio;
+  if (!(Number.isSafeInteger(n) && n >= 2)) throw new RangeError(`c4 requires a sample size of 2 or more; got ${n}`);
+  let ratio = 1 / Math.sqrt(Math.PI);
+  for (let m = 2; m < n; m += 1) ratio = (m - 1) / 2 / ratio;
   return Math.sqrt(2 / (n - 1)) * ratio;
 }
 

@@ -1,4 +1,4 @@
-import { type Quadrature, gaussLegendre } from "../gaussLegendre.ts";
+import { gaussLegendre, type Quadrature } from "../gaussLegendre.ts";
 import { type RunLengthDistribution, settleRunLength } from "./runLengthDistribution.ts";
 import { requireStandardised, type Standardised, zoneChances } from "./runRuleRunLength.ts";
 import type { ZoneChain } from "./zoneChain.ts";
