@@ -10,6 +10,11 @@ export interface PageName {
 
 export const homePage: PageName = { title: "Front page", path: "", stage: "none" };
 export const kilnHoursPage: PageName = { title: "Kiln hours", path: "kiln-hours/", stage: "kiln" };
+export const yieldMoisturePage: PageName = {
+  title: "Yield and moisture",
+  path: "yield-and-moisture/",
+  stage: "none",
+};
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
@@ -18,4 +23,4 @@ export const notFoundPage: PageName = { title: "Not found", path: "404/", stage:
 export const runPageName = (run: string): PageName => ({ title: `Batch ${run}`, path: runPath(run), stage: "none" });
 
 /** In the order of the navigation; the front page is the house's name. */
-export const PAGES: readonly PageName[] = [kilnHoursPage, runsPage, logsPage];
+export const PAGES: readonly PageName[] = [kilnHoursPage, yieldMoisturePage, runsPage, logsPage];

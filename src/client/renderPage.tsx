@@ -3,9 +3,18 @@ import { BodyProvider } from "../bodies/context.ts";
 import { Home } from "../bodies/Home.tsx";
 import { KilnHours } from "../bodies/KilnHours.tsx";
 import { Logs } from "../bodies/Logs.tsx";
-import { homePage, kilnHoursPage, logsPage, type PageName, runPageName, runsPage } from "../bodies/pageNames.ts";
+import {
+  homePage,
+  kilnHoursPage,
+  logsPage,
+  type PageName,
+  runPageName,
+  runsPage,
+  yieldMoisturePage,
+} from "../bodies/pageNames.ts";
 import { RunPage } from "../bodies/RunPage.tsx";
 import { Runs } from "../bodies/Runs.tsx";
+import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
 import { parseLoadReadings } from "../report/loadCurve.ts";
@@ -108,6 +117,7 @@ async function bodyOf(showing: Showing): Promise<Body | null> {
     );
     return { name: kilnHoursPage, content };
   }
+  if (path === yieldMoisturePage.path) return { name: yieldMoisturePage, content: <YieldMoisture report={report} /> };
   if (path === logsPage.path) return { name: logsPage, content: <Logs report={report} /> };
   if (path === runsPage.path && view.run === null) return { name: runsPage, content: <Runs report={report} /> };
   if (path.startsWith(runsPage.path))

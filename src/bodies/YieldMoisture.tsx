@@ -1,0 +1,62 @@
+import { useMemo } from "preact/hooks";
+import { costBasisSentence, moistureCostSentence } from "../findings/moistureCostSentence.ts";
+import { yieldMoistureAnswer, yieldMoistureGrounds } from "../findings/yieldMoistureAnswer.ts";
+import type { Report } from "../report/report.ts";
+import { Answer } from "./Answer.tsx";
+import { useBody, useFigureSettings, useUnits } from "./context.ts";
+import { Entry } from "./Entry.tsx";
+import { FilterBar } from "./FilterBar.tsx";
+import { yieldMoisturePage } from "./pageNames.ts";
+import { Said } from "./Said.tsx";
+import { Balance } from "./yieldMoisture/Balance.tsx";
+import { BatchesBehind } from "./yieldMoisture/BatchesBehind.tsx";
+import { ChartChoices } from "./yieldMoisture/ChartChoices.tsx";
+import { ChartsWorkedOut } from "./yieldMoisture/ChartsWorkedOut.tsx";
+import { MeasureEntry } from "./yieldMoisture/MeasureEntry.tsx";
+import { Spec } from "./yieldMoisture/Spec.tsx";
+import { yieldMoistureFigures } from "./yieldMoisture/yieldMoistureFigures.ts";
+
+/** Are yield and final moisture in control, and do they meet the spec? */
+export function YieldMoisture({ report }: { readonly report: Report }) {
+  const { house, view } = useBody();
+  const units = useUnits();
+  const settings = useFigureSettings();
+  const result = report.yieldMoisture;
+  const { charts, moistureCost, balance } = result;
+  const { apart } = view;
+  const figures = useMemo(() => yieldMoistureFigures(report, settings, apart), [report, settings, apart]);
+  const able = charts.filter(({ tooLittle, runs }) => tooLittle === null && runs.length > 0);
+  const varieties = new Set(able.flatMap(({ runs }) => runs.map(({ variety }) => variety)));
+  return (
+    <>
+      <Answer
+        page={yieldMoisturePage.title}
+        stage="none"
+        answer={yieldMoistureAnswer(result, house.timeZone)}
+        grounds={yieldMoistureGrounds(result)}
+      />
+      <FilterBar report={report} page={yieldMoisturePage.path} />
+      <ChartChoices charts={able} several={varieties.size > 1} />
+      {charts.map((chart, i) => {
+        const drawn = figures.measures[i];
+        return drawn === undefined || (chart.runs.length === 0 && chart.tooLittle === null) ? null : (
+          <MeasureEntry chart={chart} figures={drawn} />
+        );
+      })}
+      <Spec charts={charts} figure={figures.capability} />
+      {moistureCost === null ? null : (
+        <Entry id="moisture-cost" title="What moisture costs">
+          <p>
+            <Said sentence={moistureCostSentence(moistureCost, units)} />
+          </p>
+          <p class="small">
+            <Said sentence={costBasisSentence(moistureCost)} />
+          </p>
+        </Entry>
+      )}
+      <Balance rows={balance} figure={figures.balance} />
+      {able.length === 0 ? null : <ChartsWorkedOut />}
+      <BatchesBehind charts={charts} />
+    </>
+  );
+}

@@ -1,0 +1,95 @@
+import { measureTitle } from "../../findings/chartWords.ts";
+import { leftOutOfBaseline, phaseSentence, phaseSpan, spreadSentence } from "../../findings/limitSentences.ts";
+import type { ChartPhase, ControlChart } from "../../report/controlChartResult.ts";
+import { printNumber } from "../../units/print.ts";
+import { useBody } from "../context.ts";
+import { Fold } from "../Fold.tsx";
+import { RunLink, RunLinks } from "../RunLink.tsx";
+import { Said } from "../Said.tsx";
+import { Scroll } from "../Scroll.tsx";
+
+function CentresTable({ phase, title }: { readonly phase: ChartPhase; readonly title: string }) {
+  return (
+    <Scroll label={title}>
+      <table class="compact">
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">variety</th>
+            <th scope="col" class="n">
+              baseline batches
+            </th>
+            <th scope="col" class="n">
+              centre, %
+            </th>
+            <th scope="col" class="n">
+              95&nbsp;% interval
+            </th>
+            <th scope="col" class="n">
+              limits, %
+            </th>
+            <th scope="col" class="n">
+              spread, points
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {phase.centres.map(({ variety, centre, sigma, reach, baselineRuns }) => (
+            <tr>
+              <th scope="row">{variety}</th>
+              <td class="n">{printNumber(baselineRuns, 0)}</td>
+              <td class="n">{printNumber(centre.estimate, 2)}</td>
+              <td class="n">{`${printNumber(centre.low, 2)} to ${printNumber(centre.high, 2)}`}</td>
+              <td class="n">{`${printNumber(centre.estimate - reach, 2)} to ${printNumber(centre.estimate + reach, 2)}`}</td>
+              <td class="n">{printNumber(sigma.estimate, 2)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+/** Where the limits come from: each phase's baseline with its first and last batch, and what was left out of it. */
+export function Limits({ chart }: { readonly chart: ControlChart }) {
+  const { house } = useBody();
+  const leftOut = leftOutOfBaseline(chart);
+  return (
+    <section class="prose">
+      <h3>Where the limits come from</h3>
+      {chart.phases.map((phase, index) => {
+        const baseline = chart.runs.filter((run) => run.phase === index && run.inBaseline);
+        const [first, last] = [baseline[0], baseline.at(-1)];
+        return (
+          <p>
+            <Said sentence={phaseSentence(phase, chart.measure)} />{" "}
+            {first === undefined || last === undefined ? null : (
+              <>
+                {"Baseline: from "}
+                <RunLink run={first.run} />
+                {" to "}
+                <RunLink run={last.run} />
+                {"; what came after moves no limit. "}
+              </>
+            )}
+            <Said sentence={spreadSentence(phase)} />
+          </p>
+        );
+      })}
+      {leftOut.map(({ reason, runs }) => (
+        <p class="small">
+          {"Charted, but in no baseline: "}
+          <RunLinks runs={runs} />
+          {` (${reason}).`}
+        </p>
+      ))}
+      <Fold summary="Centres and limits, variety by variety" short={chart.phases.length <= 2}>
+        {chart.phases.map((phase) =>
+          phase.centres.length === 0 ? null : (
+            <CentresTable phase={phase} title={`${measureTitle[chart.measure]}, ${phaseSpan(phase, house.timeZone)}`} />
+          ),
+        )}
+      </Fold>
+    </section>
+  );
+}

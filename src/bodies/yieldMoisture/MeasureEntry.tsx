@@ -1,0 +1,95 @@
+import type { FigureSpec } from "../../figures/figureSpec.ts";
+import { coarseMeterSentence, residualsSentence } from "../../findings/assumptionSentences.ts";
+import { measureTitle } from "../../findings/chartWords.ts";
+import { withinChanceSentence, withinSentence } from "../../findings/withinSentence.ts";
+import { lackingSentence, spanOf } from "../../findings/yieldMoistureAnswer.ts";
+import type { ControlChart } from "../../report/controlChartResult.ts";
+import { useBody } from "../context.ts";
+import { Entry } from "../Entry.tsx";
+import { Figure } from "../Figure.tsx";
+import { Fold } from "../Fold.tsx";
+import { RunLinks } from "../RunLink.tsx";
+import { Said } from "../Said.tsx";
+import { Assumptions } from "./Assumptions.tsx";
+import { Limits } from "./Limits.tsx";
+import { SignalList } from "./SignalList.tsx";
+import type { MeasureFigures } from "./yieldMoistureFigures.ts";
+
+/** Uneven batches are linked up to here, the latest. */
+const MOST_UNEVEN = 12;
+const EVERY_BATCH = "#every-batch";
+
+function Drawn({ specs }: { readonly specs: readonly (FigureSpec | null)[] }) {
+  const drawn = specs.filter((spec) => spec !== null);
+  if (drawn.length === 0) return null;
+  return (
+    <div class="pair">
+      {drawn.map((spec) => (
+        <Figure spec={spec} />
+      ))}
+    </div>
+  );
+}
+
+/** How even the beds are: told beside the chart, since it is another fault with another cure. */
+function Within({ chart }: { readonly chart: ControlChart }) {
+  const uneven = chart.within?.unevenRuns ?? [];
+  if (chart.within === null) return null;
+  return (
+    <section class="prose">
+      <h3>Within a batch</h3>
+      <p>
+        <Said sentence={withinSentence(chart)} /> <Said sentence={withinChanceSentence(chart)} />
+      </p>
+      {uneven.length === 0 ? null : (
+        <p class="small">
+          {uneven.length > MOST_UNEVEN ? `The latest ${MOST_UNEVEN}: ` : "Uneven: "}
+          <RunLinks runs={uneven.slice(-MOST_UNEVEN)} />.
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** One measure: its chart, what it signals, how even the beds are, where the limits come from, and what an expert asks. */
+export function MeasureEntry({ chart, figures }: { readonly chart: ControlChart; readonly figures: MeasureFigures }) {
+  const { house } = useBody();
+  const title = measureTitle[chart.measure];
+  const id = chart.measure.replaceAll("_", "-");
+  if (chart.tooLittle !== null) {
+    return (
+      <Entry id={id} title={title}>
+        <p class="refusal">{chart.tooLittle}</p>
+        <p class="small">
+          <Said sentence={lackingSentence(chart)} />
+        </p>
+      </Entry>
+    );
+  }
+  const warnings = [coarseMeterSentence(chart), residualsSentence(chart)].filter(({ length }) => length > 0);
+  return (
+    <Entry id={id} title={title} note={spanOf(chart, house.timeZone)}>
+      {figures.chart === null ? null : <Figure spec={figures.chart} numbersIn={EVERY_BATCH} />}
+      {warnings.map((sentence) => (
+        <p>
+          <Said sentence={sentence} />
+        </p>
+      ))}
+      <SignalList chart={chart} />
+      <Drawn specs={[figures.weightedMean, figures.within]} />
+      <Within chart={chart} />
+      <Limits chart={chart} />
+      {figures.movingRanges === null && figures.cumulativeSums === null ? null : (
+        <Fold summary="From batch to batch, and sums of what lies off the centre">
+          <Drawn specs={[figures.movingRanges, figures.cumulativeSums]} />
+        </Fold>
+      )}
+      <Assumptions chart={chart} normalPlot={figures.normalPlot} />
+      {chart.lacking.length === 0 ? null : (
+        <p class="small">
+          <Said sentence={lackingSentence(chart)} />
+        </p>
+      )}
+    </Entry>
+  );
+}

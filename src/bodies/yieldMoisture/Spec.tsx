@@ -1,0 +1,106 @@
+import type { FigureSpec } from "../../figures/figureSpec.ts";
+import { measureTitle, sharePercent } from "../../findings/chartWords.ts";
+import { specSentence, specWords } from "../../findings/specSentences.ts";
+import type { Capability, ControlChart } from "../../report/controlChartResult.ts";
+import { printNumber } from "../../units/print.ts";
+import { Entry } from "../Entry.tsx";
+import { Figure } from "../Figure.tsx";
+import { NOT_LOGGED } from "../printed.ts";
+import { Said } from "../Said.tsx";
+import { Scroll } from "../Scroll.tsx";
+
+const shareRange = (low: number, high: number): string => `${sharePercent(low)} to ${sharePercent(high)}`;
+
+function SpecRow({ row }: { readonly row: Capability }) {
+  const { variety, runs, cpk, expectedOutsidePercent: expected, seenOutside, seenOutsidePercent: seen, target } = row;
+  return (
+    <tr>
+      <th scope="row">{variety}</th>
+      <td>
+        {specWords(row)}
+        {target === null ? "" : `, aim ${printNumber(target, 1)}`}
+      </td>
+      <td class="n">{cpk === null ? NOT_LOGGED : printNumber(cpk.estimate, 2)}</td>
+      <td class="n">{cpk === null ? "" : `${printNumber(cpk.low, 2)} to ${printNumber(cpk.high, 2)}`}</td>
+      <td class="n">{sharePercent(expected.estimate)}</td>
+      <td class="n">{shareRange(expected.low, expected.high)}</td>
+      <td class="n">{`${printNumber(seenOutside, 0)} of ${printNumber(runs, 0)}`}</td>
+      <td class="n">{shareRange(seen.low, seen.high)}</td>
+    </tr>
+  );
+}
+
+function SpecTable({ chart }: { readonly chart: ControlChart }) {
+  const title = `${measureTitle[chart.measure]} against the spec`;
+  return (
+    <Scroll label={title}>
+      <table class="compact runs-table">
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">variety</th>
+            <th scope="col">spec</th>
+            <th scope="col" class="n">
+              Cpk
+            </th>
+            <th scope="col" class="n">
+              95&nbsp;% interval
+            </th>
+            <th scope="col" class="n">
+              expected outside
+            </th>
+            <th scope="col" class="n">
+              interval
+            </th>
+            <th scope="col" class="n">
+              seen outside
+            </th>
+            <th scope="col" class="n">
+              allowing for chance
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {chart.capability.map((row) => (
+            <SpecRow row={row} />
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+/** Does what comes off the kiln meet the spec, and would it go on doing so? */
+export function Spec({
+  charts,
+  figure,
+}: {
+  readonly charts: readonly ControlChart[];
+  readonly figure: FigureSpec | null;
+}) {
+  const able = charts.filter(({ runs }) => runs.length > 0);
+  if (able.length === 0) return null;
+  const any = able.some(({ capability }) => capability.length > 0);
+  return (
+    <Entry
+      id="spec"
+      title="Against the spec"
+      note="In control is not yet within the spec: a steady house can be steadily wrong."
+    >
+      {able.map((chart) => (
+        <p>
+          <Said sentence={specSentence(chart)} />
+        </p>
+      ))}
+      {figure === null ? null : <Figure spec={figure} />}
+      {able.map((chart) => (chart.capability.length === 0 ? null : <SpecTable chart={chart} />))}
+      {any ? (
+        <p class="table-note">
+          Cpk: room between the mean and the nearer limit, in threes of the standard deviation; at 1 the limit lies just
+          where a normal spread leaves about 1 batch in 740 beyond it. Where a spec has one limit, room to that one
+          counts.
+        </p>
+      ) : null}
+    </Entry>
+  );
+}
