@@ -45,12 +45,10 @@ export function simulateWeather(seed: number, from: number, to: number): Weather
     const daily = 10 - 13.2 * winter + (3.7 + 1.3 * winter) * airMass;
     const swing = (1.1 + 2.6 * (1 - winter) * 0.5) * (0.4 + 1.2 * clear);
     const t = daily + swing * Math.cos((2 * Math.PI * (localHour(instant) - 15)) / 24);
-    const spread = Math.min(
-      20,
-      (7.6 - 4.9 * (1 - winter) * 0.5) *
-        (0.55 + 0.9 * clear) *
-        Math.exp(0.62 * moisture - 0.12 * airMass * (1 - winter)),
-    );
+    // Dew point below the day's mean: wide in the dry winter, narrow in the damp summer, never beyond what air masses do.
+    const wide =
+      (9 - 6.2 * (1 - winter) * 0.5) * (0.55 + 0.9 * clear) * Math.exp(0.55 * moisture - 0.12 * airMass * (1 - winter));
+    const spread = 15 * (1 - Math.exp(-wide / 15));
     const dewPoint = Math.min(t - 0.25, daily - spread + 0.2 * swing);
     celsius[h] = t;
     relativeHumidityPercent[h] = (100 * saturationPascals(dewPoint)) / saturationPascals(t);

@@ -72,7 +72,7 @@ export interface Fired {
 export function fire(firing: Firing, weather: Weather, person: RandomStream, keepTrace: boolean): Fired {
   const { bed, loadedAt } = firing;
   const seenAtCelsius = 35 + 0.8 * person.normal();
-  const seenLate = (8 + 11 * person.exponential()) * MINUTE;
+  const seenLate = (8 + 14 * person.exponential()) * MINUTE;
   const firstSampleAfter = (165 + 5 * person.normal()) * MINUTE;
   const coolTime = (30 + 5 * person.normal()) * MINUTE;
   const meterErrors = Array.from({ length: 40 }, () => 0.1 * person.normal());

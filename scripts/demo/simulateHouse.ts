@@ -121,7 +121,7 @@ function simulateLoad(
   const { from, to, setCelsius } = truths.FAN_THERMOSTAT;
   const fanSetCelsius = faulty && date >= from && date < to ? setCelsius : null;
   const belt = faulty && date >= truths.SLIPPING_BELT.from && date < truths.SLIPPING_BELT.repairedOn;
-  const spreading = 1 + 0.022 * r.normal();
+  const spreading = 1 + 0.026 * r.normal();
   const fired = fire(
     {
       loadedAt: planned.loadedAt,
