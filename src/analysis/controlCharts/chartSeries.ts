@@ -7,6 +7,12 @@ export interface ChartSeries {
   readonly sigmas: ArrayLike<number>;
 }
 
+/**
+ * Values come from arithmetic that agrees between engines to about 1e-12: what lies this close, in sigma, to a line or to its
+ * neighbour counts as on it, so that a signal in one engine is a signal in every other.
+ */
+export const tieTolerance = 1e-9;
+
 /** A chart series of values that share one centre and one sigma. */
 export function chartSeries(values: ArrayLike<number>, centre: number, sigma: number): ChartSeries {
   return {

@@ -1,4 +1,4 @@
-import { type ChartSeries, requireSeries } from "./chartSeries.ts";
+import { type ChartSeries, requireSeries, tieTolerance } from "./chartSeries.ts";
 import { type Signal, signalSize } from "./signal.ts";
 
 /** Two-sided tabular cumulative sums (CUSUM), in sigma. */
@@ -62,7 +62,7 @@ function excursions(
   let from = 0;
   for (let at = 0; at < sum.length; at += 1) {
     if (sum[at] === 0) from = at + 1;
-    if ((sum[at] as number) <= decision) continue;
+    if ((sum[at] as number) <= decision + tieTolerance) continue;
     let to = at;
     let ahead = at;
     for (; ahead < sum.length && (sum[ahead] as number) > 0; ahead += 1) {

@@ -1,4 +1,4 @@
-import { type ChartSeries, requireSeries } from "./chartSeries.ts";
+import { type ChartSeries, requireSeries, tieTolerance } from "./chartSeries.ts";
 import { type Signal, signalSize } from "./signal.ts";
 
 /** The exponentially weighted moving average (EWMA) of deviations from the centre, in the measure's unit. */
@@ -54,13 +54,13 @@ function excursions(deviations: ArrayLike<number>, means: Float64Array, reach: F
   for (let at = 0; at < means.length; at += 1) {
     const mean = means[at] as number;
     if (at > 0 && mean > 0 !== (means[at - 1] as number) > 0) crossed = at;
-    if (Math.abs(mean) <= (reach[at] as number)) continue;
+    if (Math.abs(mean) <= (reach[at] as number) * (1 + tieTolerance)) continue;
     const side = mean > 0 ? 1 : -1;
     const direction = side > 0 ? "above" : "below";
     let last = at;
     // Back inside and out again on the same side, without reaching the centre between, is still the same excursion.
     for (let ahead = at + 1; ahead < means.length && side * (means[ahead] as number) > 0; ahead += 1) {
-      if (side * (means[ahead] as number) > (reach[ahead] as number)) last = ahead;
+      if (side * (means[ahead] as number) > (reach[ahead] as number) * (1 + tieTolerance)) last = ahead;
     }
     const half = (side * signalSize(deviations, { from: crossed, to: at, direction })) / 2;
     let to = at;

@@ -1,4 +1,4 @@
-import { type ChartSeries, requireSeries } from "./chartSeries.ts";
+import { type ChartSeries, requireSeries, tieTolerance } from "./chartSeries.ts";
 import { type Firing, joinFirings, type RuleName, type Signal } from "./signal.ts";
 
 /** The rules that look at single values and short runs of them. */
@@ -44,7 +44,8 @@ function firingsOf(z: Float64Array, rule: RunRuleName, multiplier: number): Firi
 }
 
 /** Fires where a value is beyond the line and, with it, `least` of the last `window` are, on the same side. */
-function someOfLast(z: Float64Array, least: number, window: number, line: number): Firing[] {
+function someOfLast(z: Float64Array, least: number, window: number, drawn: number): Firing[] {
+  const line = drawn + tieTolerance;
   const firings: Firing[] = [];
   for (let at = 0; at < z.length; at += 1) {
     const side = (z[at] as number) > line ? 1 : (z[at] as number) < -line ? -1 : 0;
@@ -68,8 +69,8 @@ function trends(z: Float64Array, length: number): Firing[] {
   let falling = 1;
   for (let at = 1; at < z.length; at += 1) {
     const step = (z[at] as number) - (z[at - 1] as number);
-    rising = step > 0 ? rising + 1 : 1;
-    falling = step < 0 ? falling + 1 : 1;
+    rising = step > tieTolerance ? rising + 1 : 1;
+    falling = step < -tieTolerance ? falling + 1 : 1;
     if (rising >= length) firings.push({ from: at - length + 1, at, direction: "rising" });
     if (falling >= length) firings.push({ from: at - length + 1, at, direction: "falling" });
   }
