@@ -3,8 +3,10 @@ import type { DataCell, DataTable } from "./figureSpec.ts";
 /** A page lists no more rows than this under a figure. */
 export const MOST_ROWS = 200;
 
-/** `1 load`, `7 loads`. */
-export const countOf = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? "" : "s"}`;
+const plural = (noun: string): string => `${noun}${noun.endsWith("ch") ? "es" : "s"}`;
+
+/** `1 load`, `7 loads`, `7 batches`. */
+export const countOf = (n: number, noun: string): string => `${n} ${n === 1 ? noun : plural(noun)}`;
 
 /**
  * The table under a figure from rows in time order: latest first, the latest 200 where there are more, and then a note

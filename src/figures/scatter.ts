@@ -18,9 +18,18 @@ export const dotRadius = (frame: Frame): number => (frame.narrow ? 2.5 : 2.8);
 const denseRadius = (frame: Frame): number => (frame.narrow ? 1.7 : 2);
 export const ringRadius = (frame: Frame): number => (frame.narrow ? 5 : 5.8);
 
-/** All points of a figure in ink. Few are links each; many are one path, so that 2,000 stay small. */
-export function scatter(points: readonly ScatterPoint[], frame: Frame, className = "mark-ink"): Markish {
-  if (points.length <= MOST_LINKED_MARKS) {
+/**
+ * All points of a figure in ink. Few are links each; many are one path, so that 2,000 stay small.
+ *
+ * @param dense draw as many even where these are few, because others of their figure are more
+ */
+export function scatter(
+  points: readonly ScatterPoint[],
+  frame: Frame,
+  className = "mark-ink",
+  { dense = points.length > MOST_LINKED_MARKS }: { readonly dense?: boolean } = {},
+): Markish {
+  if (!dense) {
     return dot(points, {
       x: "x",
       y: "y",

@@ -1,0 +1,36 @@
+import { dot, type Markish } from "@observablehq/plot";
+import type { Frame } from "../figureSpec.ts";
+import { layer } from "../layer.ts";
+import { dotRadius, MOST_LINKED_MARKS, type ScatterPoint, scatter } from "../scatter.ts";
+
+/** A batch on a chart; hollow where it was left out of the baseline by an event or by hand. */
+export interface BatchPoint extends ScatterPoint {
+  readonly hollow: boolean;
+}
+
+/** Batches in ink, those left out as hollow dots. Above 300 none carries a link: the table has them. */
+export function batchMarks(points: readonly BatchPoint[], frame: Frame): readonly Markish[] {
+  const full = points.filter(({ hollow }) => !hollow);
+  const hollow = points.filter((point) => point.hollow);
+  if (points.length <= MOST_LINKED_MARKS) {
+    return [
+      scatter(full, frame),
+      dot(hollow, {
+        x: "x",
+        y: "y",
+        r: dotRadius(frame),
+        href: "href",
+        title: "hint",
+        className: "hollow",
+        stroke: "currentColor",
+      }),
+    ];
+  }
+  // Together they are a crowd, so the full ones are drawn as one even where they alone would not be.
+  return [
+    scatter(full, frame, "mark-ink", { dense: true }),
+    layer("hollow", ({ x, y, pen }) =>
+      hollow.map((point) => pen.element("circle", { cx: x(point.x), cy: y(point.y), r: dotRadius(frame) })),
+    ),
+  ];
+}
