@@ -14,6 +14,8 @@ function overall(rows: readonly VarietyBalance[], of: (row: VarietyBalance) => n
   return batches === 0 ? null : held.reduce((sum, one) => sum + one.value * one.batches, 0) / batches;
 }
 
+const tenth = (value: number): number => Number(value.toFixed(1));
+
 /** Where 100 units of the grain's dry matter go: malt, rootlets, and the rest by difference. */
 export function balanceSentence(rows: readonly VarietyBalance[], units: UnitSystem): Sentence {
   const malt = overall(rows, (row) => row.dryMatterYieldPercent);
@@ -24,8 +26,7 @@ export function balanceSentence(rows: readonly VarietyBalance[], units: UnitSyst
   // Varieties without rootlets weighed would mix two sums, so all three are said of those that have all.
   const whole = rows.filter((row) => row.rootletsPercent !== null && row.dryMatterYieldPercent !== null);
   const rootlets = overall(whole, (row) => row.rootletsPercent);
-  const rest = overall(whole, (row) => row.steepAndRespirationPercent);
-  if (rootlets === null || rest === null || whole.length !== rows.length) {
+  if (rootlets === null || whole.length !== rows.length) {
     return [
       ...start,
       `; ${mass(100 - malt)} are lost. Rootlets are not weighed for every variety, so the loss is not parted.`,
@@ -36,7 +37,7 @@ export function balanceSentence(rows: readonly VarietyBalance[], units: UnitSyst
     ", ",
     strong(mass(rootlets)),
     " as rootlets, and ",
-    strong(mass(rest)),
+    strong(mass(100 - tenth(malt) - tenth(rootlets))),
     " in steep and by respiration, by difference.",
   ];
 }

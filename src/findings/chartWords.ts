@@ -17,8 +17,8 @@ export const measureTitle: Readonly<Record<ChartedMeasure, string>> = {
 /** What raises a signal, as one says it of a signal: `raised by …`. */
 export const ruleWords: Readonly<Record<RuleName, string>> = {
   beyondLimits: "a batch beyond the limits",
-  weightedMean: "the weighted mean beyond its limits",
-  cumulativeSum: "the running sum beyond its limit",
+  weightedMean: "the running mean beyond its limits",
+  cumulativeSum: "the cumulative sum beyond its limit",
   eightOnOneSide: "eight in a row on one side",
   twoOfThreeBeyondTwoThirds: "two of three beyond two thirds of the way",
   fourOfFiveBeyondOneThird: "four of five beyond one third of the way",
@@ -28,8 +28,10 @@ export const ruleWords: Readonly<Record<RuleName, string>> = {
 /** What a rule looks for, for whoever chooses among them. */
 export const ruleMeaning: Readonly<Record<RuleName, string>> = {
   beyondLimits: "One batch beyond the limits: finds a blunder at once.",
-  weightedMean: "The weighted mean of recent batches beyond its own limits: finds a small, lasting shift.",
-  cumulativeSum: "The running sum of what lies off the centre beyond its limit: finds the same, and dates its start.",
+  weightedMean:
+    "The running mean, which weighs the latest batches most, beyond its own limits: finds a small, lasting shift.",
+  cumulativeSum:
+    "The cumulative sum of what lies off the centre beyond its limit: finds the same, and dates its start.",
   eightOnOneSide: "Eight batches in a row on one side of the centre.",
   twoOfThreeBeyondTwoThirds: "Two of three batches beyond two thirds of the way to the same limit.",
   fourOfFiveBeyondOneThird: "Four of five batches beyond one third of the way to the same limit.",

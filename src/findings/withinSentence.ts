@@ -30,7 +30,8 @@ export function withinSentence({ within }: ControlChart): Sentence {
 export function withinChanceSentence({ within }: ControlChart): Sentence {
   const expected = (within?.points ?? []).reduce((sum, { falseSignalChance }) => sum + (falseSignalChance ?? 0), 0);
   if (within === null || expected === 0) return [];
-  return [`By chance alone about ${printNumber(expected, expected < 0.95 ? 1 : 0)} would be called uneven.`];
+  const about = expected < 0.1 ? "hardly any" : `about ${printNumber(expected, expected < 0.95 ? 1 : 0)}`;
+  return [`By chance alone ${about} would be called uneven.`];
 }
 
 /** Why batch means stand on a chart of single values. Empty where that cannot be said. */

@@ -38,8 +38,9 @@ function shiftClause(name: string, group: SignalGroup, latest: ChartedRun, timeZ
   }
   const way = main.direction === "above" ? "high" : "low";
   if (runs.length > 1) return [`${name} runs `, strong(`${points(main.size)} ${way}`), ` since ${since}`];
-  const which = runs[0]?.run === latest.run ? "the latest batch, " : "batch ";
-  return [`${name} of ${which}${runs[0]?.run ?? latest.run}, was `, strong(`${points(main.size)} ${way}`)];
+  const run = runs[0]?.run ?? latest.run;
+  const which = run === latest.run ? `the latest batch, ${run},` : `batch ${run}`;
+  return [`${name} of ${which} was `, strong(`${points(main.size)} ${way}`)];
 }
 
 /** What one measure does now: `yield holds at 91.0 % of the grain’s dry matter`. */
