@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { chartSeries } from "../../src/analysis/controlCharts/chartSeries.ts";
 import { cusum } from "../../src/analysis/controlCharts/cusum.ts";
 import { ewma } from "../../src/analysis/controlCharts/ewma.ts";
+import { firstOrderResiduals, neighboursAreRelated } from "../../src/analysis/controlCharts/firstOrderResiduals.ts";
 import { individualsLimits } from "../../src/analysis/controlCharts/individualsLimits.ts";
 import { movingRangeChart } from "../../src/analysis/controlCharts/movingRangeChart.ts";
 import { movingRangeSpread } from "../../src/analysis/controlCharts/movingRangeSpread.ts";
@@ -96,4 +97,17 @@ test("sChart with equal samples gives B3, B4 and s-bar / c4", () => {
   expect(chart?.points[0]?.high).toAgreeWithin(2.089 * average, 3e-4);
   expect(chart?.points[0]?.low).toBe(0);
   expect(chart?.points[0]?.centre).toAgreeWithin(average, 1e-13);
+});
+
+test("firstOrderResiduals takes out NIST's certified lag-1 autocorrelation of Lew and Lottery", () => {
+  // NIST StRD univariate sets: Lew r = −0.307, 200 values; Lottery r = −0.121, 218 values.
+  const read = (name: string) => JSON.parse(readFileSync(new URL(`reference/${name}.json`, import.meta.url), "utf8"));
+  for (const name of ["Lew", "Lottery"]) {
+    const { y, certified } = read(name);
+    const deviations: number[] = y.map((value: number) => value - certified.mean);
+    const { coefficient, residuals } = firstOrderResiduals(deviations);
+    expect(coefficient.estimate).toAgreeWithin(certified.lag1, 1e-11);
+    expect(residuals[1]).toLieWithin((deviations[1] as number) - certified.lag1 * (deviations[0] as number), 1e-8);
+  }
+  expect(neighboursAreRelated(read("Lew").y)).toBe(true);
 });

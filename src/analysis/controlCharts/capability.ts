@@ -91,8 +91,8 @@ export function capabilityIndices(
   return { cp, cpkLow, cpkHigh, cpk: { estimate, low: estimate - reach, high: estimate + reach } };
 }
 
-const spreadCells = 200;
-const meanCells = 100;
+const spreadCells = 160;
+const meanCells = 64;
 
 /** The expected share outside with its interval; see `capability`. Equally likely pairs of mean and spread, in order. */
 export function expectedShareOutside(

@@ -30,8 +30,8 @@ const sigmaCells = 80;
 const centreCells = 24;
 const sigmaNodes = 7;
 const centreNodes = 4;
-/** Nodes of the weighted mean's equation: fewer than for the known value, and still good to 1 in 200. */
-const ewmaNodes = 16;
+/** Least nodes of the weighted mean's equation: fewer than for the known value, and still good to 1 in 200. */
+const ewmaNodes = 12;
 /** Beyond this many states the weighted mean and the zone rules together would take over a second. */
 const mostJointStates = 50;
 /** Nodes and histories from which it is simulated what a sum of parts overstates. */
