@@ -1,4 +1,5 @@
-import { ruleNames, usualRules, type View, type WhatIfText, whatIfFields } from "../report/view.ts";
+import { allRules } from "../analysis/controlCharts/ruleChoice.ts";
+import { usualRules, type View, type WhatIfText, whatIfFields } from "../report/view.ts";
 
 const isWhatIf = (name: string): name is keyof WhatIfText => (whatIfFields as readonly string[]).includes(name);
 
@@ -31,7 +32,7 @@ export function changeView(view: View, { name, value, checked }: Control): View 
       return { ...view, search: value === "" ? null : value };
     case "rules": {
       const others = (view.rules ?? usualRules).filter((rule) => rule !== value);
-      const asked = ruleNames.filter((rule) => others.includes(rule) || (checked && rule === value));
+      const asked = allRules.filter((rule) => others.includes(rule) || (checked && rule === value));
       // Without any rule there is no chart to speak of: the usual pair comes back.
       return { ...view, rules: asked.length === 0 || String(asked) === String(usualRules) ? null : asked };
     }

@@ -77,6 +77,7 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
           house.timeZone,
         ),
       },
+      baselines: house.baselines,
       otherColumns: otherColumns(tables),
       tables: outgoing,
     };

@@ -6,12 +6,15 @@ import type { LoadRow } from "./loadRow.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import { readEvents } from "./readEvents.ts";
 import { readLoads } from "./readLoads.ts";
+import { readMoistureSamples } from "./readMoistureSamples.ts";
 import { readRuns } from "./readRuns.ts";
+import { readTargets } from "./readTargets.ts";
 import type { Choices, Report } from "./report.ts";
 import { rowFilter } from "./rowFilter.ts";
 import type { RunRow } from "./runRow.ts";
-import { readTargetMoisture } from "./targetMoisture.ts";
+import { targetMoisture } from "./targetMoisture.ts";
 import type { View } from "./view.ts";
+import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
 
 /**
  * Everything the pages say for one view of the logs. The same in Node while the site is built and in the browser's
@@ -22,22 +25,32 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const filter = rowFilter(view, house.timeZone);
   const runs = await readRuns(database, filter);
   const loads = await readLoads(database, filter);
-  const targetMoisturePercent = await readTargetMoisture(database);
+  const events = await readEvents(database);
+  const targets = await readTargets(database);
+  const without = new Set(view.without);
   return {
     house,
     choices: await readChoices(database, house.timeZone),
     lastLoggedAt: lastLogged(loads, runs),
     runs,
     loads,
-    events: await readEvents(database),
+    events,
     kilnHours: analyseKilnHours(loads, {
       air: view.air,
-      without: new Set(view.without),
-      targetMoisturePercent,
+      without,
+      targetMoisturePercent: targetMoisture(targets),
       pressurePascals: pressureAtAltitude(house.altitudeMetres),
       timeZone: house.timeZone,
     }),
-    yieldMoisture: { charts: [], moistureCost: null, balance: [] },
+    yieldMoisture: analyseYieldMoisture(runs, loads, {
+      samples: await readMoistureSamples(database),
+      targets,
+      events,
+      baselines: published.baselines,
+      rules: view.rules,
+      without,
+      timeZone: house.timeZone,
+    }),
     logs,
     otherColumns,
   };

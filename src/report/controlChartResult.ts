@@ -2,6 +2,7 @@ import type { MovingRangeChart } from "../analysis/controlCharts/movingRangeChar
 import type { SpreadPoint } from "../analysis/controlCharts/sChart.ts";
 import type { RuleName, Signal } from "../analysis/controlCharts/signal.ts";
 import type { Interval } from "../analysis/regressionFit.ts";
+import type { Skewness } from "../analysis/skewness.ts";
 
 /** The two measures that are charted, in per cent; the names are those of targets.csv. */
 export type ChartedMeasure = "dry_yield_pct" | "final_moisture_pct";
@@ -43,7 +44,13 @@ export interface ChartPhase {
   /** Spread of single values, pooled within varieties unless `ownSpread`; null before there is one. */
   readonly sigma: Interval | null;
   readonly pooled: boolean;
-  readonly centres: readonly { readonly variety: string; readonly centre: Interval; readonly baselineRuns: number }[];
+  readonly centres: readonly {
+    readonly variety: string;
+    readonly centre: Interval;
+    readonly sigma: Interval;
+    readonly reach: number;
+    readonly baselineRuns: number;
+  }[];
   /** Distance of the limits from the centre, in the measure's unit, with its interval. */
   readonly reach: Interval | null;
 }
@@ -117,7 +124,8 @@ export interface ControlChart {
     readonly lagOne: Interval;
     /** The chart runs on what a first-order dependence leaves, because the lag-1 interval excludes 0. */
     readonly onResiduals: boolean;
-    readonly skewness: Interval;
+    /** Of the baseline's deviations; null below eight of them. */
+    readonly skewness: Skewness | null;
     /** Ordered deviations over sigma against what a normal process would give. */
     readonly normalPlot: readonly { readonly expected: number; readonly seen: number }[];
     /** Steps that the values come in, where the meter is coarse against the spread; null where it is fine enough. */

@@ -1,4 +1,5 @@
 import type { CsvTable } from "../tables/csvTable.ts";
+import type { NamedBaseline } from "../tables/house.ts";
 import type { LogsResult } from "./logsResult.ts";
 import type { HouseBrief, OtherColumn } from "./report.ts";
 
@@ -9,6 +10,7 @@ import type { HouseBrief, OtherColumn } from "./report.ts";
 export interface PublishedLogs {
   readonly house: HouseBrief;
   readonly logs: LogsResult;
+  readonly baselines: readonly NamedBaseline[];
   readonly otherColumns: readonly OtherColumn[];
   /** In the order in which the engine takes them in. */
   readonly tables: readonly PublishedTable[];

@@ -1,24 +1,17 @@
 import { median } from "../analysis/summary.ts";
-import type { Database } from "../engine/database.ts";
+import type { TargetRow } from "./targetRow.ts";
 
 /** Pale malt is dried to 4 to 5 % (common practice); taken where targets.csv names nothing. */
 export const USUAL_TARGET_MOISTURE_PERCENT = 4.5;
 
-interface TargetRow {
-  readonly variety: string | null;
-  readonly low: number | null;
-  readonly target: number | null;
-  readonly high: number | null;
-}
+/** What a target aims at: its target, else the middle of what it accepts. */
+export const aimOf = ({ low, target, high }: TargetRow): number | null =>
+  target ?? (low !== null && high !== null ? (low + high) / 2 : null);
 
 /** The final moisture this house dries to, per cent: targets.csv's line for `any`, else the middle of its varieties. */
-export async function readTargetMoisture(database: Database): Promise<number> {
-  const rows = await database.query<TargetRow>(
-    `SELECT variety, low, target, high FROM targets WHERE measure = 'final_moisture_pct' ORDER BY variety`,
-  );
-  const aim = ({ low, target, high }: TargetRow): number | null =>
-    target ?? (low !== null && high !== null ? (low + high) / 2 : null);
-  const general = rows.find((row) => row.variety === "any");
-  const all = rows.map(aim).filter((value) => value !== null);
-  return (general && aim(general)) ?? (all.length > 0 ? median(all) : USUAL_TARGET_MOISTURE_PERCENT);
+export function targetMoisture(targets: readonly TargetRow[]): number {
+  const own = targets.filter((target) => target.measure === "final_moisture_pct");
+  const general = own.find((target) => target.variety === "any");
+  const all = own.map(aimOf).filter((value) => value !== null);
+  return (general && aimOf(general)) ?? (all.length > 0 ? median(all) : USUAL_TARGET_MOISTURE_PERCENT);
 }

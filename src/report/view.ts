@@ -1,3 +1,4 @@
+import { allRules, ruleChoice } from "../analysis/controlCharts/ruleChoice.ts";
 import type { RuleName } from "../analysis/controlCharts/signal.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import type { AirBasis } from "./kilnHoursResult.ts";
@@ -36,19 +37,8 @@ export interface WhatIfText {
   readonly finish: string;
 }
 
-/** Every rule that may raise a signal, in the order that pages list them. */
-export const ruleNames = [
-  "beyondLimits",
-  "weightedMean",
-  "cumulativeSum",
-  "eightOnOneSide",
-  "twoOfThreeBeyondTwoThirds",
-  "fourOfFiveBeyondOneThird",
-  "sixRisingOrFalling",
-] as const satisfies readonly RuleName[];
-
 /** The pair that is on unless a reader chooses others. */
-export const usualRules: readonly RuleName[] = ["beyondLimits", "weightedMean"];
+export const usualRules: readonly RuleName[] = ruleChoice().rules;
 
 export const whatIfFields = ["humidity", "temperature", "depth", "load", "setPoint", "start", "finish"] as const;
 
@@ -90,7 +80,7 @@ function oneOf<T extends string>(text: string | null, choices: readonly T[]): T 
 
 /** Rules in their own order; the usual pair and no rule at all are the default. */
 function readRules(query: URLSearchParams): readonly RuleName[] | null {
-  const asked = ruleNames.filter((rule) => query.getAll("rules").includes(rule));
+  const asked = allRules.filter((rule) => query.getAll("rules").includes(rule));
   return asked.length === 0 || String(asked) === String(usualRules) ? null : asked;
 }
 

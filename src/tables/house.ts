@@ -20,6 +20,15 @@ export interface FileDeclaration {
   readonly dateOrder: DateOrder | null;
 }
 
+/** The runs that set the limits for a variety, a grain or `any`: a list, or the dates they were unloaded between. */
+export interface NamedBaseline {
+  readonly variety: string;
+  readonly runs: readonly string[] | null;
+  /** Local dates, both inclusive. */
+  readonly from: string | null;
+  readonly to: string | null;
+}
+
 /** The house's settings, read from house.toml; every default is filled in, so that readers never ask twice. */
 export interface House {
   readonly name: string;
@@ -43,8 +52,8 @@ export interface House {
   };
   /** By file path inside the logs folder. */
   readonly files: ReadonlyMap<string, FileDeclaration>;
-  /** Named baselines: variety or measure to the runs or dates that set the limits; kept as the file has them. */
-  readonly baselines: Readonly<Record<string, unknown>>;
+  /** Where the owner named the runs that set the limits of the control charts. */
+  readonly baselines: readonly NamedBaseline[];
   readonly checks: { readonly loggerDays: number };
   readonly shared: { readonly contact: string | null; readonly note: string | null; readonly showGrowers: boolean };
 }

@@ -4,8 +4,9 @@ import { isEncoding } from "./decode.ts";
 import type { DateOrder, FileDeclaration, House, Kiln } from "./house.ts";
 import { isTimeZone } from "./localTime.ts";
 import type { Problem } from "./problem.ts";
+import { readBaselines } from "./readBaselines.ts";
 import { declarationOf } from "./tableDeclarations.ts";
-import { isTomlTable, TomlReader } from "./tomlValues.ts";
+import { TomlReader } from "./tomlValues.ts";
 
 export interface HouseRead {
   readonly house: House;
@@ -100,7 +101,6 @@ function houseFrom(top: TomlReader): House {
   const costs = top.inner("costs");
   const checks = top.inner("checks");
   const shared = top.inner("shared");
-  const baselines = top.raw("baselines");
   const house: House = {
     name: top.text("name") ?? "Malthouse",
     timeZone: timeZone ?? "UTC",
@@ -117,7 +117,7 @@ function houseFrom(top: TomlReader): House {
       perRefusedBatch: costs.number("refused_batch", 0, 1e12),
     },
     files: readFiles(top),
-    baselines: isTomlTable(baselines) ? baselines : {},
+    baselines: readBaselines(top.inner("baselines")),
     checks: { loggerDays: checks.number("logger_days", 1, 10_000) ?? USUAL_LOGGER_DAYS },
     shared: {
       contact: shared.text("contact"),

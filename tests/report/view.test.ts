@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { allRules } from "../../src/analysis/controlCharts/ruleChoice.ts";
 import {
   choosesRows,
   formatView,
   parseView,
-  ruleNames,
   usualRules,
   type View,
   whatIfFields,
@@ -29,9 +29,7 @@ const views: fc.Arbitrary<View> = fc.record({
   without: fc.uniqueArray(text, { maxLength: 4 }).map((runs) => [...runs].sort()),
   units: optional(fc.constantFrom("metric" as const, "us" as const)),
   air: optional(fc.constantFrom("at_loading" as const, "mean" as const)),
-  rules: optional(
-    fc.subarray([...ruleNames], { minLength: 1 }).filter((rules) => String(rules) !== String(usualRules)),
-  ),
+  rules: optional(fc.subarray([...allRules], { minLength: 1 }).filter((rules) => String(rules) !== String(usualRules))),
   apart: fc.boolean(),
   whatIf: fc.dictionary(fc.constantFrom(...whatIfFields), text, { noNullPrototype: true }),
   sort: optional(text),

@@ -77,7 +77,7 @@ show_growers = true
         ["kilning.csv", { encoding: "windows-1252", delimiter: ";", decimal: ",", dateOrder: "mdy" }],
         ["readings/", { encoding: null, delimiter: "\t", decimal: null, dateOrder: null }],
       ]),
-      baselines: { wheat: ["001", "002"] },
+      baselines: [{ variety: "wheat", runs: ["001", "002"], from: null, to: null }],
       checks: { loggerDays: 30 },
       shared: { contact: "office", note: "cool", showGrowers: true },
     });

@@ -1,0 +1,52 @@
+import { ruleChoice } from "../../analysis/controlCharts/ruleChoice.ts";
+import type { RuleName } from "../../analysis/controlCharts/signal.ts";
+import type { NamedBaseline } from "../../tables/house.ts";
+import type { ChartedMeasure, ControlChart, YieldMoistureResult } from "../controlChartResult.ts";
+import type { EventRow } from "../eventRow.ts";
+import type { LoadRow } from "../loadRow.ts";
+import type { RunRow } from "../runRow.ts";
+import type { TargetRow } from "../targetRow.ts";
+import { baselineChoice } from "./baselineChoice.ts";
+import { capabilities } from "./capabilities.ts";
+import { chartOf } from "./chartOf.ts";
+import { measuredRuns } from "./measuredRuns.ts";
+import { moistureCost } from "./moistureCost.ts";
+import { varietyBalances } from "./varietyBalance.ts";
+
+export interface YieldMoistureOptions {
+  /** Moisture samples by run. */
+  readonly samples: ReadonlyMap<string, readonly number[]>;
+  readonly targets: readonly TargetRow[];
+  readonly events: readonly EventRow[];
+  readonly baselines: readonly NamedBaseline[];
+  /** What raises a signal; null: the usual pair. */
+  readonly rules: readonly RuleName[] | null;
+  readonly without: ReadonlySet<string>;
+  readonly timeZone: string;
+}
+
+const MEASURES: readonly ChartedMeasure[] = ["dry_yield_pct", "final_moisture_pct"];
+
+/** Whether yield and final moisture are in control and meet the spec, over the runs shown. */
+export function analyseYieldMoisture(
+  runs: readonly RunRow[],
+  loads: readonly LoadRow[],
+  options: YieldMoistureOptions,
+): YieldMoistureResult {
+  const { samples, targets, events, rules } = options;
+  const choice = rules === null ? ruleChoice() : ruleChoice(rules);
+  const byMeasure = MEASURES.map((measure) => ({ measure, runs: measuredRuns(runs, measure, samples) }));
+  const charts = byMeasure.map(({ measure, runs: own }): ControlChart => {
+    const baseline = baselineChoice(own.measured, options);
+    return {
+      ...chartOf({ measure, runs: own, choice, baseline, events }),
+      capability: capabilities(measure, own.measured, targets),
+    };
+  });
+  const moisture = byMeasure.find(({ measure }) => measure === "final_moisture_pct");
+  return {
+    charts,
+    moistureCost: moisture ? moistureCost(moisture.runs.measured, targets, loads) : null,
+    balance: varietyBalances(runs),
+  };
+}

@@ -1,0 +1,64 @@
+import { mean } from "../../analysis/summary.ts";
+import type { ChartedMeasure } from "../controlChartResult.ts";
+import type { RunRow } from "../runRow.ts";
+
+/** A batch that has the measure, in the order in which the kiln was emptied. */
+export interface MeasuredRun {
+  readonly row: RunRow;
+  readonly at: number;
+  readonly variety: string;
+  readonly value: number;
+  /** The samples behind the value; a single number written in the log counts as one. */
+  readonly samples: readonly number[];
+}
+
+export interface MeasuredRuns {
+  readonly measured: readonly MeasuredRun[];
+  readonly lacking: readonly { readonly reason: string; readonly count: number }[];
+}
+
+/** Two samples or more speak for a batch better than the one number written beside it. */
+const FEWEST_SAMPLES = 2;
+
+function measuredValue(
+  row: RunRow,
+  measure: ChartedMeasure,
+  samples: readonly number[],
+): { readonly value: number; readonly samples: readonly number[] } | null {
+  if (measure === "dry_yield_pct") {
+    return row.dryMatterYieldPercent === null
+      ? null
+      : { value: row.dryMatterYieldPercent, samples: [row.dryMatterYieldPercent] };
+  }
+  if (samples.length >= FEWEST_SAMPLES) return { value: mean(samples), samples };
+  return row.finalMoisturePercent === null
+    ? null
+    : { value: row.finalMoisturePercent, samples: [row.finalMoisturePercent] };
+}
+
+function whyLacking(row: RunRow, measure: ChartedMeasure): string {
+  if (row.unloadedAt === null) return "not off the kiln yet";
+  if (row.variety === null) return "no known grain lot";
+  if (measure === "final_moisture_pct" || row.finalMoisturePercent === null) return "no final moisture";
+  if (row.maltKilograms === null) return "no malt mass";
+  return "no grain mass or grain moisture";
+}
+
+/** Parts the runs into those that can stand on a chart of `measure` and those that cannot, with the reasons counted. */
+export function measuredRuns(
+  runs: readonly RunRow[],
+  measure: ChartedMeasure,
+  samplesOf: ReadonlyMap<string, readonly number[]>,
+): MeasuredRuns {
+  const measured: MeasuredRun[] = [];
+  const reasons = new Map<string, number>();
+  for (const row of runs) {
+    const found = measuredValue(row, measure, samplesOf.get(row.run) ?? []);
+    if (found === null || row.unloadedAt === null || row.variety === null) {
+      const reason = whyLacking(row, measure);
+      reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
+    } else measured.push({ row, at: row.unloadedAt, variety: row.variety, ...found });
+  }
+  measured.sort((a, b) => a.at - b.at || (a.row.run < b.row.run ? -1 : 1));
+  return { measured, lacking: [...reasons].map(([reason, count]) => ({ reason, count })) };
+}
