@@ -1,7 +1,8 @@
 import type { Interval } from "../analysis/regressionFit.ts";
 import type { ControlChart } from "../report/controlChartResult.ts";
-import { printNumber } from "../units/print.ts";
+import { printNumber, printPValue } from "../units/print.ts";
 import { exactPoints, measureName } from "./chartWords.ts";
+import { counted } from "./counted.ts";
 import { type Sentence, strong } from "./sentence.ts";
 
 type Assumptions = NonNullable<ControlChart["assumptions"]>;
@@ -48,11 +49,15 @@ export function likenessSentence({ lagOne, onResiduals }: Assumptions): Sentence
   ];
 }
 
+/** A skewness that chance gives less often than this is called a lean. */
+const LEAN_BELOW = 0.05;
+
 /** Whether values lean to one side, and what that does to signals. */
 export function leanSentence({ skewness }: Assumptions): Sentence {
-  const value = `Skewness: ${interval(skewness)}. `;
-  if (holdsZero(skewness)) return [value, "The interval holds 0: no lean to one side is seen."];
-  const side = skewness.estimate > 0 ? "above" : "below";
+  if (skewness === null) return ["Too few batches in the baseline to say whether values lean to one side."];
+  const value = `Skewness of the baseline: ${printNumber(skewness.skewness, 2)} (chance of one so far from 0 in a normal process: ${printPValue(skewness.p)}). `;
+  if (skewness.p >= LEAN_BELOW) return [value, "No lean to one side is seen."];
+  const side = skewness.skewness > 0 ? "above" : "below";
   return [
     value,
     `The values lean: expect more false signals ${side} the centre than said, and fewer on the other side.`,
@@ -60,7 +65,8 @@ export function leanSentence({ skewness }: Assumptions): Sentence {
 }
 
 /** How many different values the meter gave. */
-export function distinctSentence({ distinctValues, coarseStep }: Assumptions, batches: number): Sentence {
-  const value = `${printNumber(distinctValues, 0)} different values in ${printNumber(batches, 0)} batches. `;
+export function distinctSentence({ distinctValues, coarseStep, normalPlot }: Assumptions): Sentence {
+  const batches = normalPlot.length;
+  const value = `${printNumber(distinctValues, 0)} different values in ${counted(batches, "batch", "batches")} of the baseline. `;
   return [value, coarseStep === null ? "The meter is fine enough for limits." : "The meter is too coarse for limits."];
 }

@@ -8,6 +8,7 @@ import { Logs } from "../../src/bodies/Logs.tsx";
 import { RunPage } from "../../src/bodies/RunPage.tsx";
 import { Runs } from "../../src/bodies/Runs.tsx";
 import { renderBody } from "../../src/bodies/renderBody.ts";
+import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
 import type { RunPageResult } from "../../src/report/runPageResult.ts";
@@ -52,6 +53,7 @@ function everyPage(report: Report, units: UnitSystem = "metric"): readonly (read
   const bodies: readonly (readonly [string, ComponentChildren])[] = [
     ["Home", h(Home, { report })],
     ["Kiln hours", kilnHoursBody(report, units)],
+    ["Yield and moisture", h(YieldMoisture, { report })],
     ["Runs", h(Runs, { report })],
     ["Logs", h(Logs, { report })],
     ["a run", h(RunPage, { result: runResult(report, 0) })],

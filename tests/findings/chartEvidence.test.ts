@@ -120,8 +120,8 @@ describe("what the limits take for granted", () => {
   const assumptions = {
     lagOne: interval(0.12, -0.08, 0.31),
     onResiduals: false,
-    skewness: interval(0.3, -0.2, 0.8),
-    normalPlot: [],
+    skewness: { skewness: 0.3, z: 0.9, p: 0.37 },
+    normalPlot: VALUES.map(() => ({ expected: 0, seen: 0 })),
     coarseStep: null,
     distinctValues: 31,
   };
@@ -133,12 +133,13 @@ describe("what the limits take for granted", () => {
       "the rules run on what this likeness leaves",
     );
     expect(said(likenessSentence(alike))).toContain("yet the rules run on the batches as they are");
-    expect(said(leanSentence(assumptions))).toContain("no lean");
-    expect(said(leanSentence({ ...assumptions, skewness: interval(-1, -1.6, -0.4) }))).toContain(
+    expect(said(leanSentence(assumptions))).toContain("No lean");
+    expect(said(leanSentence({ ...assumptions, skewness: null }))).toContain("Too few batches");
+    expect(said(leanSentence({ ...assumptions, skewness: { skewness: -1, z: -2.9, p: 0.004 } }))).toContain(
       "more false signals below the centre",
     );
-    expect(said(distinctSentence(assumptions, 40))).toBe(
-      "31 different values in 40 batches. The meter is fine enough for limits.",
+    expect(said(distinctSentence(assumptions))).toBe(
+      "31 different values in 40 batches of the baseline. The meter is fine enough for limits.",
     );
   });
 

@@ -5,6 +5,7 @@ import type { Report } from "../../src/report/report.ts";
 import type { RunRow } from "../../src/report/runRow.ts";
 import type { Problem } from "../../src/tables/problem.ts";
 import { loadsOnAPlane } from "./loads.ts";
+import { madeUpYieldMoisture } from "./madeUpYieldMoisture.ts";
 
 const HOUR = 3_600_000;
 
@@ -182,7 +183,7 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
     }),
     logs: count === 0 ? { files: [], problems: [], months: [] } : logs,
     events: [],
-    yieldMoisture: { charts: [], moistureCost: null, balance: [] },
+    yieldMoisture: madeUpYieldMoisture(loads),
     otherColumns: [],
     ...changes,
   };

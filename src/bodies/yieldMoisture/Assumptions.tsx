@@ -14,12 +14,12 @@ export function Assumptions({
   readonly chart: ControlChart;
   readonly normalPlot: FigureSpec | null;
 }) {
-  const { assumptions, runs } = chart;
+  const { assumptions } = chart;
   if (assumptions === null) return null;
   const said = [
     likenessSentence(assumptions),
     leanSentence(assumptions),
-    distinctSentence(assumptions, runs.length),
+    distinctSentence(assumptions),
     narrowerSentence(chart),
   ].filter((sentence) => sentence.length > 0);
   return (

@@ -22,10 +22,10 @@ export function ChartsWorkedOut() {
             never widen it. Below 12 baseline batches limits are called provisional.
           </p>
           <p>
-            <b>Running mean.</b> Each batch counts one tenth, all before it nine tenths (EWMA, weight 0.10), and
-            signals beyond 2.814 of its own standard deviations, which grow from the first batch on (e-Handbook,
-            6.3.2.4; weight and limit by Lucas and Saccucci, 1990, read in a secondary copy). <b>Cumulative sums</b> add up
-            what lies more than half a spread off the centre, up and down apart, and signal beyond 4.77 spreads (CUSUM;
+            <b>Running mean.</b> Each batch counts one tenth, all before it nine tenths (EWMA, weight 0.10), and signals
+            beyond 2.814 of its own standard deviations, which grow from the first batch on (e-Handbook, 6.3.2.4; weight
+            and limit by Lucas and Saccucci, 1990, read in a secondary copy). <b>Cumulative sums</b> add up what lies
+            more than half a spread off the centre, up and down apart, and signal beyond 4.77 spreads (CUSUM;
             e-Handbook, 6.3.2.3; the pair by Hawkins, 1993, from memory and recomputed). Both begin anew with each
             phase.
           </p>

@@ -98,7 +98,7 @@ export function Spec({
         <p class="table-note">
           Cpk: room between the mean and the nearer limit, in threes of the standard deviation; at 1 the limit lies just
           where a normal spread leaves about 1 batch in 740 beyond it. Where a spec has one limit, room to that one
-          counts.
+          counts. Every batch shown counts, those of signals too; varieties with fewer than five batches are not listed.
         </p>
       ) : null}
     </Entry>

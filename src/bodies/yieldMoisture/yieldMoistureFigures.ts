@@ -1,3 +1,4 @@
+import { controlChartFigure } from "../../figures/controlCharts/controlChartFigure.ts";
 import type { FigureSettings } from "../../figures/figureSettings.ts";
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import type { ControlChart } from "../../report/controlChartResult.ts";
@@ -20,14 +21,34 @@ export interface YieldMoistureFigures {
   readonly balance: FigureSpec | null;
 }
 
-export function yieldMoistureFigures(report: Report, _settings: FigureSettings, _apart: boolean): YieldMoistureFigures {
-  const none = (_: ControlChart): MeasureFigures => ({
-    chart: null,
+/** What was logged about the house while the chart runs; a logger moves no batch, and phases are the chart's own. */
+function chartEvents(
+  report: Report,
+  { runs }: ControlChart,
+): readonly { readonly on: number; readonly what: string }[] {
+  const [first, last] = [runs[0]?.at ?? 0, runs.at(-1)?.at ?? 0];
+  return report.events.filter(
+    ({ on, kind, scope }) => kind !== "new-baseline" && scope !== "logger" && on >= first && on <= last,
+  );
+}
+
+function measureFigures(report: Report, chart: ControlChart, settings: FigureSettings): MeasureFigures {
+  const events = chartEvents(report, chart);
+  return {
+    chart: controlChartFigure(chart, settings, { events }),
     weightedMean: null,
     within: null,
     movingRanges: null,
     cumulativeSums: null,
     normalPlot: null,
-  });
-  return { measures: report.yieldMoisture.charts.map(none), capability: null, balance: null };
+  };
+}
+
+export function yieldMoistureFigures(report: Report, settings: FigureSettings, _apart: boolean): YieldMoistureFigures {
+  const { charts } = report.yieldMoisture;
+  return {
+    measures: charts.map((chart) => measureFigures(report, chart, settings)),
+    capability: null,
+    balance: null,
+  };
 }
