@@ -37,7 +37,7 @@ export interface BaselineOptions {
   readonly newBaselineAt?: readonly number[];
   /** Points that no baseline may use, by a logged event or by hand; they are charted and judged all the same. */
   readonly leftOut?: ReadonlySet<number>;
-  /** Points that make the baseline of the phases that they lie in; other phases take their first usable ones. */
+  /** Points that make the baseline of their group in the phases that they lie in; elsewhere the first usable ones do. */
   readonly named?: ReadonlySet<number> | null;
   /** Usable points of each group that make a baseline where none is named. */
   readonly baselineCount?: number;
@@ -82,23 +82,25 @@ export function baselinePhases(points: readonly ChartPoint[], options: BaselineO
   const starts = [...new Set([0, ...newBaselineAt])].sort((a, b) => a - b);
   return starts.map((from, phase) => {
     const to = (starts[phase + 1] ?? points.length) - 1;
-    const isNamed = named !== null && [...named].some((at) => at >= from && at <= to);
+    const namedGroups = new Set(
+      [...(named ?? [])].flatMap((at) => (at >= from && at <= to ? [(points[at] as ChartPoint).group] : [])),
+    );
     const baselines = new Map<string, number[]>();
     for (let at = from; at <= to; at += 1) {
       const { group } = points[at] as ChartPoint;
       const indices = baselines.get(group) ?? [];
       baselines.set(group, indices);
       if (leftOut.has(at)) continue;
-      if (isNamed ? named.has(at) : indices.length < baselineCount) indices.push(at);
+      if (namedGroups.has(group) ? named?.has(at) : indices.length < baselineCount) indices.push(at);
     }
-    return { from, to, groups: groupBaselines(points, baselines, { isNamed, baselineCount, multiplier }) };
+    return { from, to, groups: groupBaselines(points, baselines, { namedGroups, baselineCount, multiplier }) };
   });
 }
 
 function groupBaselines(
   points: readonly ChartPoint[],
   baselines: ReadonlyMap<string, readonly number[]>,
-  how: { readonly isNamed: boolean; readonly baselineCount: number; readonly multiplier: number },
+  how: { readonly namedGroups: ReadonlySet<string>; readonly baselineCount: number; readonly multiplier: number },
 ): GroupBaseline[] {
   const series = new Map(
     Array.from(baselines, ([group, indices]) => [group, indices.map((at) => (points[at] as ChartPoint).value)]),
@@ -118,7 +120,7 @@ function groupBaselines(
       withoutLimits: limits !== null ? null : enough ? "noSpread" : "tooFew",
       provisional: values.length < provisionalBelow,
       spreadPooled,
-      frozen: how.isNamed || values.length >= how.baselineCount,
+      frozen: how.namedGroups.has(group) || values.length >= how.baselineCount,
     };
   });
 }

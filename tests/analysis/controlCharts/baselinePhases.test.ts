@@ -121,6 +121,15 @@ describe("baselinePhases", () => {
     );
   });
 
+  test("a baseline named for one group leaves the others their first usable points", () => {
+    const two = [...points(steps(20), "named"), ...points(steps(20), "other")];
+    const [phase] = baselinePhases(two, { named: new Set([10, 11, 12, 13, 14]), baselineCount: 6 });
+    expect(phase?.groups.map(({ group, indices }) => [group, indices])).toEqual([
+      ["named", [10, 11, 12, 13, 14]],
+      ["other", [20, 21, 22, 23, 24, 25]],
+    ]);
+  });
+
   test("uses the named points, and the first ones in a phase that names none", () => {
     const named = new Set([5, 6, 7, 8, 9, 10]);
     const [first, second] = baselinePhases(points(steps(40)), { named, newBaselineAt: [20], baselineCount: 12 });
