@@ -5,6 +5,8 @@ import type { MeasuredRun } from "./measuredRuns.ts";
 const DAY = 86_400_000;
 /** A cause shows in the batches after it; what was logged in the fortnight before a signal's first batch may be one. */
 const DAYS_BEFORE = 14;
+/** A cause is often found, mended and written down only after the batches that show it. */
+const DAYS_AFTER = 14;
 
 /**
  * What the logs say about the days of a signal, in words: events, a grain lot or a kiln that the batches before did not
@@ -21,7 +23,7 @@ export function besideSignal(
   if (first === undefined || last === undefined) return [];
   const start = (first.row.steepStartedAt ?? first.at) - DAYS_BEFORE * DAY;
   const logged = events
-    .filter(({ kind, on }) => kind !== "new-baseline" && on >= start && on <= last.at)
+    .filter(({ kind, on }) => kind !== "new-baseline" && on >= start && on <= last.at + DAYS_AFTER * DAY)
     .map(({ on, what }) => `${printDate(on, "UTC")}: ${what}`);
   const before = [...runs.slice(0, from)].reverse().find((run) => run.variety === first.variety);
   const changed = (name: string, now: string | null, then: string | null | undefined): string[] =>
