@@ -1,0 +1,126 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { createTableSql } from "../../src/engine/loadTables.ts";
+import type { PublishedLogs } from "../../src/report/publishedLogs.ts";
+import { openBrowser } from "../../tests/support/browser.ts";
+import { serveFolder } from "../siteServer.ts";
+import { serveBare } from "./bareServer.ts";
+import type { Bench } from "./bench.ts";
+import { printTable } from "./printTable.ts";
+import { progress } from "./progress.ts";
+import { type BareLoad, type BareTable, loadBare } from "./redrawBare.ts";
+import { type LightRedraw, redrawByEngine, redrawWithoutEngine, type SiteRedraw } from "./redrawInSite.ts";
+import { STAGES } from "./redrawStages.ts";
+import { SPREAD_HEADINGS, spreadCells } from "./spread.ts";
+import type { LogsWanted, MadeUpSite } from "./workshop.ts";
+
+const PAGE = "kiln-hours/";
+
+/** Ten years at the invented house's own pace, and ten years of a house at work nearly three times as often. */
+const HOUSES: readonly LogsWanted[] = [
+  { runs: 700, years: 10 },
+  { runs: 2000, years: 10 },
+];
+
+function bareTables(folder: string): { readonly tables: readonly BareTable[]; readonly bytes: number } {
+  const name = readdirSync(join(folder, "tables")).find((file) => /^published\..*\.json$/.test(file)) ?? "";
+  const published = JSON.parse(readFileSync(join(folder, "tables", name), "utf8")) as PublishedLogs;
+  const tables = published.tables.map((table) => ({
+    address: `/site/tables/${table.file}`,
+    file: `${table.name}.csv`,
+    createSql: createTableSql({ ...table, csv: readFileSync(join(folder, "tables", table.file)) }, `${table.name}.csv`),
+  }));
+  return { tables, bytes: published.tables.reduce((sum, { bytes }) => sum + bytes, 0) };
+}
+
+interface Visits {
+  readonly site: SiteRedraw[];
+  readonly light: LightRedraw[];
+  readonly bare: BareLoad[];
+  readonly packed: BareLoad[];
+}
+
+/** Takes turns, so that whatever else the machine does meets all of them alike. */
+async function visit(site: MadeUpSite, tables: readonly BareTable[], repeats: number): Promise<Visits> {
+  const live = await serveFolder(site.folder, 0);
+  const alone = await serveBare(site.folder);
+  const browser = await openBrowser();
+  const module = readdirSync(join(site.folder, "engine")).find((file) => file.endsWith(".bin")) ?? "";
+  const visits: Visits = { site: [], light: [], bare: [], packed: [] };
+  try {
+    for (let i = 0; i < repeats; i++) {
+      progress(`redraw of ${site.logs.runs} runs: ${i + 1} of ${repeats} …`);
+      visits.site.push(await redrawByEngine(browser, `${live.address}${PAGE}`));
+      visits.bare.push(await loadBare(browser, alone.address, tables, null));
+      visits.packed.push(await loadBare(browser, alone.address, tables, `/site/engine/${module}`));
+      visits.light.push(await redrawWithoutEngine(browser, `${live.address}${PAGE}`));
+    }
+  } finally {
+    await browser.close();
+    for (const { server } of [live, alone]) {
+      server.closeAllConnections();
+      server.close();
+    }
+  }
+  return visits;
+}
+
+const line = (name: string, milliseconds: readonly number[]): string[] => spreadCells(name, "ms", milliseconds, 0);
+
+/** From the choice of a variety to the page drawn anew in Chromium, beside the same tables read by DuckDB-Wasm alone. */
+export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
+  for (const house of HOUSES) {
+    const site = await workshop.site(house);
+    const { tables, bytes } = bareTables(site.folder);
+    const visits = await visit(site, tables, repeats);
+    const fetched = visits.site[0]?.megabytesFetched ?? Number.NaN;
+    printTable(
+      `Redraw: ${house.years} years, ${house.runs} runs`,
+      [
+        `${tables.length} tables, ${(bytes / 1e6).toFixed(2)} MB; ${fetched.toFixed(2)} MB fetched with the engine from this machine, each time with an empty cache.`,
+        "Kiln hours page: from the use of a control to the frame that shows its answer.",
+      ],
+      SPREAD_HEADINGS,
+      [
+        line(
+          "first choice of a variety",
+          visits.site.map(({ firstChoice }) => firstChoice),
+        ),
+        ...STAGES.map((stage) =>
+          line(
+            `  ${stage}`,
+            visits.site.map(({ stages }) => stages[stage]),
+          ),
+        ),
+        line(
+          "DuckDB-Wasm alone: engine, start, same tables read",
+          visits.bare.map(({ loaded }) => loaded),
+        ),
+        line(
+          "  of it until started",
+          visits.bare.map(({ started }) => started),
+        ),
+        line(
+          "the same with the engine packed as the site ships it",
+          visits.packed.map(({ loaded }) => loaded),
+        ),
+        line(
+          "second choice, engine up",
+          visits.site.map(({ secondChoice }) => secondChoice),
+        ),
+        line(
+          "first keystroke of a what-if, no engine",
+          visits.light.map(({ firstKeystroke }) => firstKeystroke),
+        ),
+        line(
+          "next keystroke of a what-if",
+          visits.light.map(({ nextKeystroke }) => nextKeystroke),
+        ),
+        line(
+          "switch of units",
+          visits.light.map(({ unitSwitch }) => unitSwitch),
+        ),
+      ],
+    );
+  }
+}
