@@ -38,9 +38,9 @@ export const ruleMeaning: Readonly<Record<RuleName, string>> = {
   sixRisingOrFalling: "Six batches in a row, each above the one before, or each below.",
 };
 
-/** A difference as one says it: one decimal, or two where one would say next to nothing. */
+/** A difference as one says it: one decimal, or two where one would round too much away. */
 export function points(value: number): string {
-  const decimals = Math.abs(value) < 0.095 ? 2 : 1;
+  const decimals = Math.abs(value) < 0.25 ? 2 : 1;
   return print(Math.abs(value), "percentagePoints", "metric", { decimals });
 }
 

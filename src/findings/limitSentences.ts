@@ -55,6 +55,27 @@ export function spreadSentence({ centres, pooled }: ChartPhase): Sentence {
   return [`The varieties share one spread, measured within each${why}.`];
 }
 
+/**
+ * Whether new batches still move the limits of the latest phase: they do while a variety has every usable batch of the
+ * phase in its baseline. Empty for a phase that is over.
+ */
+export function fillingSentence(chart: ControlChart, phase: number): Sentence {
+  const latest = chart.phases[phase];
+  if (latest === undefined || phase !== chart.phases.length - 1) return [];
+  const usable = chart.runs.filter((run) => run.phase === phase && run.leftOut === null);
+  const filling = [...new Set(usable.map(({ variety }) => variety))]
+    .filter((variety) => usable.every((run) => run.variety !== variety || run.inBaseline))
+    .sort();
+  if (filling.length === 0) return ["Later batches move no limit."];
+  const own = filling.length === 1 ? "its limits" : "their limits";
+  const whose = latest.pooled || latest.centres.length < 2 ? "the limits" : own;
+  const names =
+    latest.centres.length < 2 ? "The baseline is" : `${listed(filling)} ${filling.length === 1 ? "is" : "are"}`;
+  return [
+    `${names} still filling${latest.centres.length < 2 ? "" : " a baseline"}, so each new batch moves ${whose} a little.`,
+  ];
+}
+
 /** One batch that stands on the chart but in no baseline, or several for the same reason. */
 export interface LeftOut {
   readonly reason: string;

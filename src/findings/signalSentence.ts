@@ -42,7 +42,7 @@ export function signalSentence(group: SignalGroup, measure: ChartedMeasure, time
   return [`${name} lay `, strong(`${points(main.size)} ${way}`), ` its centre ${over}, ${when}.`];
 }
 
-/** When it could first have been known, by what, and what saw it later. */
+/** What raised it and when that could first have been known, then what saw it later: goes after the batches' names. */
 export function raisedSentence(group: SignalGroup): Sentence {
   const at = group.runs[group.raisedAt - group.from]?.run ?? group.main.raisedAt;
   const first = group.signals.filter(({ raisedAt }) => raisedAt === at);
@@ -53,8 +53,9 @@ export function raisedSentence(group: SignalGroup): Sentence {
     known.add(rule);
     later.push(`${ruleWords[rule]} at ${raisedAt}`);
   }
-  const firstly = [...new Set(first.map(({ rule }) => ruleWords[rule]))];
-  return [`Raised at ${at} by ${listed(firstly)}${later.length === 0 ? "" : `, then by ${listed(later)}`}.`];
+  const firstly = listed([...new Set(first.map(({ rule }) => ruleWords[rule]))]);
+  const when = group.runs.length === 1 ? "raised by" : `raised at ${at} by`;
+  return [`${when} ${firstly}${later.length === 0 ? "" : `, then by ${listed(later)}`}.`];
 }
 
 /** What stands in the logs about those days; that it stands beside the signal does not make it the cause. */

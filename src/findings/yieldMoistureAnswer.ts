@@ -1,7 +1,7 @@
 import type { ChartedRun, ControlChart, YieldMoistureResult } from "../report/controlChartResult.ts";
-import { localParts, printDate, printMonth } from "../units/instant.ts";
+import { localParts, printMonth } from "../units/instant.ts";
 import { printNumber } from "../units/print.ts";
-import { measureName, percent, points, pointsRange, ruleWords } from "./chartWords.ts";
+import { measureName, percent, points, ruleWords } from "./chartWords.ts";
 import { counted, countedInWords, listed } from "./counted.ts";
 import { joinSentences, type Sentence, strong } from "./sentence.ts";
 import { isTrend, type SignalGroup, signalGroups, signalNow } from "./signalGroups.ts";
@@ -63,19 +63,18 @@ export function withinSpec(chart: ControlChart): { readonly met: number; readonl
   return of === 0 ? null : { met: of - missed, of };
 }
 
+/** `Yield met its spec in 174 of 178 batches, moisture in all 178.` */
 function specSentence(charts: readonly ControlChart[]): Sentence {
-  const clauses = charts.flatMap((chart): readonly Sentence[] => {
-    const seen = withinSpec(chart);
-    if (seen === null) return [];
-    const name = measureName[chart.measure];
-    return seen.met === seen.of
-      ? [[`${name} met its spec in `, strong(`all ${counted(seen.of, "batch", "batches")}`)]]
-      : [
-          [
-            `${name} met its spec in `,
-            strong(`${printNumber(seen.met, 0)} of ${counted(seen.of, "batch", "batches")}`),
-          ],
-        ];
+  const seen = charts.flatMap((chart) => {
+    const within = withinSpec(chart);
+    return within === null ? [] : [{ name: measureName[chart.measure], ...within }];
+  });
+  const clauses = seen.map(({ name, met, of }, i): Sentence => {
+    const all = met === of ? `all ${printNumber(of, 0)}` : `${printNumber(met, 0)} of ${printNumber(of, 0)}`;
+    return [
+      `${name} ${i === 0 ? "met its spec in " : "in "}`,
+      strong(i === 0 ? `${all}\u00a0${of === 1 ? "batch" : "batches"}` : all),
+    ];
   });
   return asSentence(clauses, ", ");
 }
@@ -115,35 +114,37 @@ export function yieldMoistureAnswer(result: YieldMoistureResult, timeZone: strin
 /** How many signals there were, and what looked for them where there was none. */
 function signalsCounted(charts: readonly ControlChart[]): Sentence {
   const counts = charts.map((chart) => ({ chart, count: signalGroups(chart).length }));
-  const rules = listed((charts[0]?.rules ?? []).map((rule) => ruleWords[rule]));
   if (counts.every(({ count }) => count === 0)) {
+    const rules = listed((charts[0]?.rules ?? []).map((rule) => ruleWords[rule]));
     const batches = charts.map(
       ({ runs, measure }) => `${counted(runs.length, "batch", "batches")} of ${measureName[measure]}`,
     );
     return [`Looked for: ${rules}. Nothing signalled, in ${listed(batches)}.`];
   }
-  const said = counts.map(
-    ({ chart, count }) =>
-      `${count === 0 ? "none" : counted(count, "signal")} in ${counted(chart.runs.length, "batch", "batches")} of ${measureName[chart.measure]}`,
-  );
-  return [`${listed(said).replace(/^none/, "None")}, each listed under its chart.`];
+  const said = counts.map(({ chart, count }, i) => {
+    const batches = i === 0 ? counted(chart.runs.length, "batch", "batches") : printNumber(chart.runs.length, 0);
+    return `${count === 0 ? "none" : printNumber(count, 0)} in ${batches} of ${measureName[chart.measure]}`;
+  });
+  return [`Signals: ${listed(said)}.`];
 }
 
-/** What weakens the answer: limits that rest on few batches. */
-function provisionalSentence(chart: ControlChart): Sentence {
-  const phase = chart.phases.at(-1);
-  if (phase === undefined || !phase.provisional || phase.centres.length === 0) return [];
-  const rest = `The limits of ${measureName[chart.measure]} are provisional: they rest on ${counted(phase.baselineRuns, "batch", "batches")}`;
-  if (phase.reach === null) return [`${rest}, too few of some variety.`];
-  const { low, high } = phase.reach;
-  return [`${rest}, by which they may lie anywhere from ${pointsRange(low, high)} off the centre.`];
+/** What weakens the answer: limits that rest on few batches, and how far off they may lie. */
+function provisionalSentence(charts: readonly ControlChart[]): Sentence {
+  const said = charts.flatMap((chart): readonly string[] => {
+    const phase = chart.phases.at(-1);
+    if (phase === undefined || !phase.provisional || phase.centres.length === 0) return [];
+    const name = measureName[chart.measure];
+    if (phase.reach === null) return [`too few batches of some variety for ${name}`];
+    const { low, high } = phase.reach;
+    return [`±${printNumber(low, 1)} to ±${printNumber(high, 1)}\u00a0points for ${name}`];
+  });
+  return said.length === 0 ? [] : [`Limits are provisional: ${listed(said)}.`];
 }
 
 /** What the answer rests on: signals counted, what was looked at, limits that are still uncertain. */
 export function yieldMoistureGrounds(result: YieldMoistureResult): readonly Sentence[] {
   const able = charted(result);
-  if (able.length === 0) return [];
-  return [joinSentences([signalsCounted(able), ...able.map(provisionalSentence)])];
+  return able.length === 0 ? [] : [joinSentences([signalsCounted(able), provisionalSentence(able)])];
 }
 
 /** `Lacking: 3 not off the kiln yet, 1 no malt mass.` Empty where every batch is on the chart. */
@@ -157,11 +158,4 @@ export function lackingSentence({ lacking, runs }: ControlChart): Sentence {
     `${countedInWords(count, runs.length === 0 ? "batch" : "other batch", runs.length === 0 ? "batches" : "other batches")} `,
     `${count === 1 ? "is" : "are"} not on the chart: ${listed(reasons)}.`,
   ];
-}
-
-/** `from 25 Mar 2024 to 31 Oct 2026`. */
-export function spanOf({ runs }: ControlChart, timeZone: string): string {
-  const [first, last] = [runs[0], runs.at(-1)];
-  if (first === undefined || last === undefined) return "";
-  return `${printDate(first.at, timeZone)} to ${printDate(last.at, timeZone)}`;
 }

@@ -62,8 +62,8 @@ describe("YieldMoisture", () => {
 
   it("links the baseline and what was left out of it", () => {
     const words = wordsOf(pageOf(report).querySelector("#dry-yield-pct"));
-    expect(words).toContain("Baseline: from R0 to R15; what came after moves no limit.");
-    expect(words).toContain("Charted, but in no baseline: R3 (water off");
+    expect(words).toContain("Baseline: from R0 to R15. Later batches move no limit.");
+    expect(words).toContain("Charted, but in no baseline: R3: water off");
   });
 
   it("tells an uneven bed apart from an uneven month, for moisture alone", () => {

@@ -8,7 +8,12 @@ import {
 } from "../../src/findings/assumptionSentences.ts";
 import { balanceSentence, negativeSentence } from "../../src/findings/balanceSentence.ts";
 import { points, roughly, sharePercent } from "../../src/findings/chartWords.ts";
-import { leftOutOfBaseline, phaseSentence, spreadSentence } from "../../src/findings/limitSentences.ts";
+import {
+  fillingSentence,
+  leftOutOfBaseline,
+  phaseSentence,
+  spreadSentence,
+} from "../../src/findings/limitSentences.ts";
 import { costBasisSentence, moistureCostSentence } from "../../src/findings/moistureCostSentence.ts";
 import { plainText, type Sentence } from "../../src/findings/sentence.ts";
 import { specSentence, specWords } from "../../src/findings/specSentences.ts";
@@ -79,6 +84,24 @@ describe("phaseSentence, spreadSentence, leftOutOfBaseline", () => {
       "The varieties share one spread, measured within each: Brindle has fewer than 20 batches in the baseline.",
     );
     expect(spreadSentence(madeUpPhase())).toEqual([]);
+  });
+
+  it("say whether new batches still move the limits", () => {
+    expect(said(fillingSentence(chart(), 0))).toBe("Later batches move no limit.");
+    const young = madeUpChart(VALUES.slice(0, 12));
+    expect(said(fillingSentence(young, 0))).toBe(
+      "The baseline is still filling, so each new batch moves the limits a little.",
+    );
+    expect(fillingSentence({ ...young, phases: [...young.phases, madeUpPhase()] }, 0)).toEqual([]);
+    const runs = young.runs.map((run, i) => ({
+      ...run,
+      variety: i % 2 ? "Amber" : "Brindle",
+      inBaseline: i % 2 === 0 || i < 8,
+    }));
+    const phases = [madeUpPhase({ centres: [centre, { ...centre, variety: "Brindle" }] })];
+    expect(said(fillingSentence({ ...young, runs, phases }, 0))).toBe(
+      "Brindle is still filling a baseline, so each new batch moves its limits a little.",
+    );
   });
 
   it("gather what was left out by its reason", () => {

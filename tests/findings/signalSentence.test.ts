@@ -79,7 +79,7 @@ describe("raisedSentence(group), besideSentence(group)", () => {
       madeUpSignal("beyondLimits", 15, 15, 2),
     );
     expect(said(raisedSentence(group))).toBe(
-      "Raised at 24-013 by a batch beyond the limits, then by the running mean beyond its limits at 24-015.",
+      "raised at 24-013 by a batch beyond the limits, then by the running mean beyond its limits at 24-015.",
     );
   });
 

@@ -67,7 +67,7 @@ describe("yieldMoistureAnswer(result, timeZone)", () => {
     expect(answer(moisture({ capability }))).toContain("Moisture met its spec in 58 of 60 batches.");
     const all = [madeUpCapability({ seenOutside: 0 })];
     expect(answer(madeUpChart(yields(0, 0), { capability: all }), moisture({ capability }))).toContain(
-      "Yield met its spec in all 40 batches, moisture met its spec in 58 of 60 batches.",
+      "Yield met its spec in all 40 batches, moisture in 58 of 60.",
     );
     expect(withinSpec(moisture())).toBeNull();
   });
@@ -111,14 +111,14 @@ describe("yieldMoistureGrounds(result)", () => {
   it("counts signals of the same batches once", () => {
     const signals = [madeUpSignal("weightedMean", 18, 20, 1), madeUpSignal("beyondLimits", 20, 20, 2)];
     expect(grounds(madeUpChart(yields(1, 2), { signals }), moisture())).toBe(
-      "1 signal in 21 batches of yield and none in 20 batches of moisture, each listed under its chart.",
+      "Signals: 1 in 21 batches of yield and none in 20 of moisture.",
     );
   });
 
   it("says how uncertain provisional limits are", () => {
     const phases = [madeUpPhase({ provisional: true, baselineRuns: 8, reach: interval(1.5, 0.8, 3.9) })];
     expect(grounds(madeUpChart(yields(0, 0), { phases }))).toContain(
-      "The limits of yield are provisional: they rest on 8 batches, by which they may lie anywhere from 0.80 to 3.90 points off the centre.",
+      "Limits are provisional: ±0.8 to ±3.9 points for yield.",
     );
   });
 });

@@ -21,7 +21,7 @@ export function Balance({
 }) {
   const units = useUnits();
   const negative = negativeSentence(rows);
-  const title = "Mass balance by variety, middle of the batches";
+  const title = "Mass balance by variety";
   if (rows.length === 0) return null;
   return (
     <Entry id="balance" title="Where the grain goes">
@@ -67,7 +67,7 @@ export function Balance({
                   <td class="n">{share(row.lossPercent)}</td>
                   <td class="n">{share(row.rootletsPercent)}</td>
                   <td class="n">{share(row.steepAndRespirationPercent)}</td>
-                  <td>{row.basis}</td>
+                  <td class="keep">{row.basis}</td>
                 </tr>
               ))}
             </tbody>
@@ -76,9 +76,9 @@ export function Balance({
       </div>
       <p class="table-note">
         Per cent of the grain’s dry matter, but for the yield as is: malt over grain as weighed, which a change of
-        moisture alone can move. Each number is the middle of its own batches, so a row need not add up. Rootlets are
-        taken to be as dry as the malt they fell from (common practice). By books a house loses 7 to 12&nbsp;% in all:
-        0.5 to 1.5 in steep, 4 to 8 by respiration, 3 to 5 as rootlets (from memory).
+        moisture alone can move. Each number is the middle one of its batches (median), so a row need not add up.
+        Rootlets are taken to be as dry as the malt they fell from (common practice). By books a house loses 7 to
+        12&nbsp;% in all: 0.5 to 1.5 in steep, 4 to 8 by respiration, 3 to 5 as rootlets (from memory).
       </p>
       {negative.length === 0 ? null : (
         <p>

@@ -1,5 +1,12 @@
 import { measureTitle } from "../../findings/chartWords.ts";
-import { leftOutOfBaseline, phaseSentence, phaseSpan, spreadSentence } from "../../findings/limitSentences.ts";
+import {
+  fillingSentence,
+  leftOutOfBaseline,
+  phaseSentence,
+  phaseSpan,
+  spreadSentence,
+} from "../../findings/limitSentences.ts";
+import { joinSentences } from "../../findings/sentence.ts";
 import type { ChartPhase, ControlChart } from "../../report/controlChartResult.ts";
 import { printNumber } from "../../units/print.ts";
 import { useBody } from "../context.ts";
@@ -54,25 +61,28 @@ function CentresTable({ phase, title }: { readonly phase: ChartPhase; readonly t
 export function Limits({ chart }: { readonly chart: ControlChart }) {
   const { house } = useBody();
   const leftOut = leftOutOfBaseline(chart);
+  const last = chart.phases.length - 1;
   return (
     <section class="prose">
       <h3>Where the limits come from</h3>
       {chart.phases.map((phase, index) => {
         const baseline = chart.runs.filter((run) => run.phase === index && run.inBaseline);
-        const [first, last] = [baseline[0], baseline.at(-1)];
+        const [from, to] = [baseline[0], baseline.at(-1)];
         return (
           <p>
             <Said sentence={phaseSentence(phase, chart.measure)} />{" "}
-            {first === undefined || last === undefined ? null : (
+            {from === undefined || to === undefined ? null : (
               <>
                 {"Baseline: from "}
-                <RunLink run={first.run} />
+                <RunLink run={from.run} />
                 {" to "}
-                <RunLink run={last.run} />
-                {"; what came after moves no limit. "}
+                <RunLink run={to.run} />
+                {". "}
               </>
             )}
-            <Said sentence={spreadSentence(phase)} />
+            <Said
+              sentence={joinSentences([fillingSentence(chart, index), index === last ? spreadSentence(phase) : []])}
+            />
           </p>
         );
       })}
@@ -80,7 +90,7 @@ export function Limits({ chart }: { readonly chart: ControlChart }) {
         <p class="small">
           {"Charted, but in no baseline: "}
           <RunLinks runs={runs} />
-          {` (${reason}).`}
+          {`: ${reason}.`}
         </p>
       ))}
       <Fold summary="Centres and limits, variety by variety" short={chart.phases.length <= 2}>

@@ -2,9 +2,9 @@ import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { coarseMeterSentence, residualsSentence } from "../../findings/assumptionSentences.ts";
 import { measureTitle } from "../../findings/chartWords.ts";
 import { withinChanceSentence, withinSentence } from "../../findings/withinSentence.ts";
-import { lackingSentence, spanOf } from "../../findings/yieldMoistureAnswer.ts";
+import { lackingSentence } from "../../findings/yieldMoistureAnswer.ts";
 import type { ControlChart } from "../../report/controlChartResult.ts";
-import { useBody } from "../context.ts";
+
 import { Entry } from "../Entry.tsx";
 import { Figure } from "../Figure.tsx";
 import { Fold } from "../Fold.tsx";
@@ -53,7 +53,6 @@ function Within({ chart }: { readonly chart: ControlChart }) {
 
 /** One measure: its chart, what it signals, how even the beds are, where the limits come from, and what an expert asks. */
 export function MeasureEntry({ chart, figures }: { readonly chart: ControlChart; readonly figures: MeasureFigures }) {
-  const { house } = useBody();
   const title = measureTitle[chart.measure];
   const id = chart.measure.replaceAll("_", "-");
   if (chart.tooLittle !== null) {
@@ -68,7 +67,7 @@ export function MeasureEntry({ chart, figures }: { readonly chart: ControlChart;
   }
   const warnings = [coarseMeterSentence(chart), residualsSentence(chart)].filter(({ length }) => length > 0);
   return (
-    <Entry id={id} title={title} note={spanOf(chart, house.timeZone)}>
+    <Entry id={id} title={title}>
       {figures.chart === null ? null : <Figure spec={figures.chart} numbersIn={EVERY_BATCH} />}
       {warnings.map((sentence) => (
         <p>

@@ -33,8 +33,10 @@ function Signals({ groups, chart }: { readonly groups: readonly SignalGroup[]; r
             <Said sentence={signalSentence(group, chart.measure, house.timeZone)} />
           </p>
           <p class="small">
-            <Said sentence={raisedSentence(group)} /> {group.runs.length === 1 ? "Batch " : "Batches "}
-            <RunsOf group={group} />.
+            {group.runs.length === 1 ? "Batch " : "Batches "}
+            <RunsOf group={group} />
+            {"; "}
+            <Said sentence={raisedSentence(group)} />
           </p>
           <p class="small">
             <Said sentence={besideSentence(group)} />

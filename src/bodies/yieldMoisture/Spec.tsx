@@ -1,3 +1,4 @@
+import type { Interval } from "../../analysis/regressionFit.ts";
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { measureTitle, sharePercent } from "../../findings/chartWords.ts";
 import { specSentence, specWords } from "../../findings/specSentences.ts";
@@ -9,23 +10,25 @@ import { NOT_LOGGED } from "../printed.ts";
 import { Said } from "../Said.tsx";
 import { Scroll } from "../Scroll.tsx";
 
-const shareRange = (low: number, high: number): string => `${sharePercent(low)} to ${sharePercent(high)}`;
+const shareWithRange = ({ estimate, low, high }: Interval): string =>
+  `${sharePercent(estimate)} (${sharePercent(low)} to ${sharePercent(high)})`;
 
 function SpecRow({ row }: { readonly row: Capability }) {
-  const { variety, runs, cpk, expectedOutsidePercent: expected, seenOutside, seenOutsidePercent: seen, target } = row;
+  const { variety, runs, cpk, expectedOutsidePercent, seenOutside, seenOutsidePercent: seen, target } = row;
   return (
     <tr>
       <th scope="row">{variety}</th>
-      <td>
+      <td class="keep">
         {specWords(row)}
         {target === null ? "" : `, aim ${printNumber(target, 1)}`}
       </td>
-      <td class="n">{cpk === null ? NOT_LOGGED : printNumber(cpk.estimate, 2)}</td>
-      <td class="n">{cpk === null ? "" : `${printNumber(cpk.low, 2)} to ${printNumber(cpk.high, 2)}`}</td>
-      <td class="n">{sharePercent(expected.estimate)}</td>
-      <td class="n">{shareRange(expected.low, expected.high)}</td>
-      <td class="n">{`${printNumber(seenOutside, 0)} of ${printNumber(runs, 0)}`}</td>
-      <td class="n">{shareRange(seen.low, seen.high)}</td>
+      <td class="n">
+        {cpk === null
+          ? NOT_LOGGED
+          : `${printNumber(cpk.estimate, 2)} (${printNumber(cpk.low, 2)} to ${printNumber(cpk.high, 2)})`}
+      </td>
+      <td class="n">{shareWithRange(expectedOutsidePercent)}</td>
+      <td class="n">{`${printNumber(seenOutside, 0)} of ${printNumber(runs, 0)} (${sharePercent(seen.low)} to ${sharePercent(seen.high)})`}</td>
     </tr>
   );
 }
@@ -44,19 +47,10 @@ function SpecTable({ chart }: { readonly chart: ControlChart }) {
               Cpk
             </th>
             <th scope="col" class="n">
-              95&nbsp;% interval
-            </th>
-            <th scope="col" class="n">
               expected outside
             </th>
             <th scope="col" class="n">
-              interval
-            </th>
-            <th scope="col" class="n">
               seen outside
-            </th>
-            <th scope="col" class="n">
-              allowing for chance
             </th>
           </tr>
         </thead>
@@ -98,7 +92,8 @@ export function Spec({
         <p class="table-note">
           Cpk: room between the mean and the nearer limit, in threes of the standard deviation; at 1 the limit lies just
           where a normal spread leaves about 1 batch in 740 beyond it. Where a spec has one limit, room to that one
-          counts. Every batch shown counts, those of signals too; varieties with fewer than five batches are not listed.
+          counts. In brackets 95&nbsp;% intervals; for the share seen, what chance alone allows. Every batch shown
+          counts, those of signals too; varieties with fewer than five batches are not listed.
         </p>
       ) : null}
     </Entry>
