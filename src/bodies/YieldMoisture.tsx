@@ -33,7 +33,7 @@ export function YieldMoisture({ report }: { readonly report: Report }) {
         page={yieldMoisturePage.title}
         stage="none"
         answer={yieldMoistureAnswer(result, house.timeZone)}
-        grounds={yieldMoistureGrounds(result)}
+        grounds={yieldMoistureGrounds(result, house.timeZone)}
       />
       <FilterBar report={report} page={yieldMoisturePage.path} />
       <ChartChoices charts={able} several={varieties.size > 1} />

@@ -1,5 +1,5 @@
 import type { ChartedRun, ControlChart, YieldMoistureResult } from "../report/controlChartResult.ts";
-import { localParts, printMonth } from "../units/instant.ts";
+import { localParts, printDate, printMonth } from "../units/instant.ts";
 import { printNumber } from "../units/print.ts";
 import { measureName, percent, points, ruleWords } from "./chartWords.ts";
 import { counted, countedInWords, listed } from "./counted.ts";
@@ -112,20 +112,24 @@ export function yieldMoistureAnswer(result: YieldMoistureResult, timeZone: strin
 }
 
 /** How many signals there were, and what looked for them where there was none. */
-function signalsCounted(charts: readonly ControlChart[]): Sentence {
-  const counts = charts.map((chart) => ({ chart, count: signalGroups(chart).length }));
-  if (counts.every(({ count }) => count === 0)) {
+function signalsCounted(charts: readonly ControlChart[], timeZone: string): Sentence {
+  const counts = charts.map((chart) => ({ chart, groups: signalGroups(chart) }));
+  if (counts.every(({ groups }) => groups.length === 0)) {
     const rules = listed((charts[0]?.rules ?? []).map((rule) => ruleWords[rule]));
     const batches = charts.map(
       ({ runs, measure }) => `${counted(runs.length, "batch", "batches")} of ${measureName[measure]}`,
     );
     return [`Looked for: ${rules}. Nothing signalled, in ${listed(batches)}.`];
   }
-  const said = counts.map(({ chart, count }, i) => {
+  const said = counts.map(({ chart, groups }, i) => {
     const batches = i === 0 ? counted(chart.runs.length, "batch", "batches") : printNumber(chart.runs.length, 0);
-    return `${count === 0 ? "none" : printNumber(count, 0)} in ${batches} of ${measureName[chart.measure]}`;
+    const of = `${batches} of ${measureName[chart.measure]}`;
+    const latest = Math.max(...groups.map(({ to }) => chart.runs[to]?.at ?? Number.NEGATIVE_INFINITY));
+    if (!Number.isFinite(latest)) return `none in ${of}`;
+    const when = printDate(latest, timeZone);
+    return `${printNumber(groups.length, 0)} in ${of}, ${groups.length === 1 ? "on" : "the latest on"} ${when}`;
   });
-  return [`Signals: ${listed(said)}.`];
+  return [`Signals: ${said.join("; ")}.`];
 }
 
 /** What weakens the answer: limits that rest on few batches, and how far off they may lie. */
@@ -142,9 +146,9 @@ function provisionalSentence(charts: readonly ControlChart[]): Sentence {
 }
 
 /** What the answer rests on: signals counted, what was looked at, limits that are still uncertain. */
-export function yieldMoistureGrounds(result: YieldMoistureResult): readonly Sentence[] {
+export function yieldMoistureGrounds(result: YieldMoistureResult, timeZone: string): readonly Sentence[] {
   const able = charted(result);
-  return able.length === 0 ? [] : [joinSentences([signalsCounted(able), provisionalSentence(able)])];
+  return able.length === 0 ? [] : [joinSentences([signalsCounted(able, timeZone), provisionalSentence(able)])];
 }
 
 /** `Lacking: 3 not off the kiln yet, 1 no malt mass.` Empty where every batch is on the chart. */

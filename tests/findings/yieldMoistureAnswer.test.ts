@@ -16,7 +16,7 @@ const said = (sentence: Sentence): string => plainText(sentence).replaceAll("\u0
 const answer = (...charts: ControlChart[]): string =>
   said(yieldMoistureAnswer({ charts, moistureCost: null, balance: [] }, "UTC"));
 const grounds = (...charts: ControlChart[]): string =>
-  yieldMoistureGrounds({ charts, moistureCost: null, balance: [] }).map(said).join(" ");
+  yieldMoistureGrounds({ charts, moistureCost: null, balance: [] }, "UTC").map(said).join(" ");
 
 /** Twenty batches at 91, then `shifted` more at 91 plus `shift`. */
 const yields = (shifted: number, shift: number): number[] => [
@@ -101,7 +101,7 @@ describe("roughDate(at, now, timeZone)", () => {
   });
 });
 
-describe("yieldMoistureGrounds(result)", () => {
+describe("yieldMoistureGrounds(result, timeZone)", () => {
   it("says what was looked for where nothing signalled", () => {
     expect(grounds(madeUpChart(yields(0, 0)), moisture())).toBe(
       "Looked for: a batch beyond the limits and the running mean beyond its limits. Nothing signalled, in 20 batches of yield and 20 batches of moisture.",
@@ -111,7 +111,7 @@ describe("yieldMoistureGrounds(result)", () => {
   it("counts signals of the same batches once", () => {
     const signals = [madeUpSignal("weightedMean", 18, 20, 1), madeUpSignal("beyondLimits", 20, 20, 2)];
     expect(grounds(madeUpChart(yields(1, 2), { signals }), moisture())).toBe(
-      "Signals: 1 in 21 batches of yield and none in 20 of moisture.",
+      "Signals: 1 in 21 batches of yield, on 3 Jul 2024; none in 20 of moisture.",
     );
   });
 

@@ -2,6 +2,7 @@ import type { RuleName } from "../../analysis/controlCharts/signal.ts";
 import { measureTitle, ruleMeaning, ruleWords } from "../../findings/chartWords.ts";
 import { listed } from "../../findings/counted.ts";
 import { falseSignalSentence } from "../../findings/falseSignalSentence.ts";
+import { plainText, type Sentence } from "../../findings/sentence.ts";
 import type { ControlChart } from "../../report/controlChartResult.ts";
 import { useBody } from "../context.ts";
 import { Said } from "../Said.tsx";
@@ -14,11 +15,21 @@ interface ChartChoicesProps {
   readonly several: boolean;
 }
 
+/** What the rules cost, said once where it is the same for all charts. */
+function costsOf(charts: readonly ControlChart[]): readonly { readonly of: string; readonly cost: Sentence }[] {
+  const costs = charts.map((chart) => ({ of: measureTitle[chart.measure], cost: falseSignalSentence(chart) }));
+  const [first] = costs;
+  if (first === undefined || costs.length < 2) return costs;
+  const same = costs.every(({ cost }) => plainText(cost) === plainText(first.cost));
+  return same ? [{ of: "For each measure", cost: first.cost }] : costs;
+}
+
 /** How varieties stand on the charts and what raises a signal, with what the chosen set costs. Hidden where scripting is off. */
 export function ChartChoices({ charts, several }: ChartChoicesProps) {
   const { view } = useBody();
   const rules = charts[0]?.rules ?? [];
   if (rules.length === 0) return null;
+  const costs = costsOf(charts);
   return (
     <div class="choose chart-choices needs-scripting">
       {several ? (
@@ -39,10 +50,10 @@ export function ChartChoices({ charts, several }: ChartChoicesProps) {
             </label>
           ))}
         </fieldset>
-        {charts.map((chart) => (
+        {costs.map(({ of, cost }) => (
           <p class="small">
-            {`${measureTitle[chart.measure]}: `}
-            <Said sentence={falseSignalSentence(chart)} />
+            {`${of}: `}
+            <Said sentence={cost} />
           </p>
         ))}
       </details>
