@@ -30,10 +30,15 @@ export interface ChartWords {
   readonly bareSize: (points: number) => string;
 }
 
-export function chartWords(chart: Pick<ControlChart, "measure" | "runs">, { units }: FigureSettings): ChartWords {
+/** @param finer decimals more than single batches need, for means of many */
+export function chartWords(
+  chart: Pick<ControlChart, "measure" | "runs">,
+  { units }: FigureSettings,
+  { finer = 0 }: { readonly finer?: number } = {},
+): ChartWords {
   const measure = NAMES[chart.measure];
   const sigma = chart.runs.findLast((run) => run.sigma !== null)?.sigma ?? null;
-  const decimals = sigma !== null && sigma < FINE ? 2 : 1;
+  const decimals = (sigma !== null && sigma < FINE ? 2 : 1) + finer;
   return {
     measure,
     id: measure.replaceAll(" ", "-"),

@@ -9,11 +9,12 @@ import { labelLayer } from "../labelLayer.ts";
 import { dotRadius, ringRadius, rings } from "../scatter.ts";
 import { valueTicks } from "../ticks.ts";
 import { baselineBrackets, bracketMarks, bracketStrip } from "./baselineBrackets.ts";
-import { type BatchPoint, batchMarks } from "./batchMarks.ts";
+import { batchMarks } from "./batchMarks.ts";
+import { batchPoints } from "./batchPoints.ts";
 import { chartFrame } from "./chartFrame.ts";
 import { chartSummary } from "./chartSummary.ts";
 import { chartTable } from "./chartTable.ts";
-import { batchHint, type ChartWords, chartWords } from "./chartWords.ts";
+import { type ChartWords, chartWords } from "./chartWords.ts";
 import { endLabels } from "./endLabels.ts";
 import { earlierLimitNames, limitNames, limitWashes } from "./limitNames.ts";
 import { limitMarks, limitSteps } from "./limitSteps.ts";
@@ -41,18 +42,11 @@ export function controlChartFigure(
 ): FigureSpec | null {
   const words = chartWords(chart, settings);
   const onResiduals = chart.assumptions?.onResiduals ?? false;
-  const points = chart.runs.flatMap((run): BatchPoint[] =>
-    run.deviation === null
-      ? []
-      : [
-          {
-            x: run.at,
-            y: run.deviation,
-            hollow: run.leftOut !== null,
-            href: settings.runHref(run.run),
-            hint: batchHint(run, settings, hintOf(run, words, onResiduals)),
-          },
-        ],
+  const points = batchPoints(
+    chart.runs,
+    settings,
+    (run) => run.deviation,
+    (run) => hintOf(run, words, onResiduals),
   );
   if (points.length === 0) return null;
   const marked = withPhases(chart, events);
