@@ -16,10 +16,15 @@ interface Part {
   readonly percent: number | null;
 }
 
-const partsOf = (row: VarietyBalance): readonly Part[] => [
-  { name: "rootlets", percent: row.rootletsPercent },
-  { name: "steep and respiration", percent: row.steepAndRespirationPercent },
-];
+function partsOf({ rootletsPercent, steepAndRespirationPercent }: VarietyBalance): readonly Part[] {
+  if (rootletsPercent === null && steepAndRespirationPercent === null) {
+    return [{ name: "its parts are", percent: null }];
+  }
+  return [
+    { name: "rootlets", percent: rootletsPercent },
+    { name: "steep and respiration", percent: steepAndRespirationPercent },
+  ];
+}
 
 /** Thickness of a bar, px. */
 const BAR = 13;

@@ -82,7 +82,7 @@ export function controlChartFigure(
       endLabels(limitNames(steps, words, frame, size), size),
       labelLayer({
         size,
-        labels: [...signals.labels, ...earlierLimitNames(steps)],
+        labels: [...signals.labels, ...(frame.narrow ? [] : earlierLimitNames(steps))],
         lines: signals.levels,
         uprights: shown.map(({ on }) => on),
         washes: limitWashes(steps, shared),

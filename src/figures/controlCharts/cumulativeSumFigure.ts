@@ -61,7 +61,7 @@ export function cumulativeSumFigure(chart: ControlChart, settings: FigureSetting
         reach: ringRadius(frame),
         prefer: up ? 270 : 90,
         priority,
-        farthest: 80,
+        farthest: 50,
         role: "signal-words",
         lines: [{ text: `${up ? "higher" : "lower"} from ${from}`, strong: true }],
       };
@@ -70,7 +70,6 @@ export function cumulativeSumFigure(chart: ControlChart, settings: FigureSetting
     const heights = [...[...upper, ...lower].flat().map((p) => p.y), decision, -decision];
     const y = spanWithRoom(heights, inner, { over: wordsOver(labels, size), under: wordsUnder(labels, size) });
     const ticks = valueTicks(Math.min(...heights), Math.max(...heights), frame.narrow ? 4 : 6, printSigned);
-    const line = printNumber(decision, 2);
     const narrow = frame.narrow;
     const marks: Markish[] = [
       valueAxis(ticks, narrow ? "standard deviations" : "sum of differences, in standard deviations", size),
@@ -83,10 +82,10 @@ export function cumulativeSumFigure(chart: ControlChart, settings: FigureSetting
       ),
       rings(shifts, frame),
       endLabels(
-        [
-          { y: decision, rows: narrow ? ["limit", line] : [`limit ${line}`], role: "soft" },
-          { y: -decision, rows: narrow ? ["limit", line] : [`limit ${line}`], role: "soft" },
-        ],
+        [decision, -decision].map((at) => {
+          const text = printSigned(at, 2);
+          return { y: at, rows: narrow ? ["limit", text] : [`limit ${text}`], role: "soft" as const };
+        }),
         size,
       ),
       labelLayer({

@@ -7,7 +7,7 @@ import { MOST_LINKED_MARKS, ringRadius } from "../scatter.ts";
 import type { ChartFrame } from "./chartFrame.ts";
 import type { ChartWords } from "./chartWords.ts";
 import { placesOf, type SignalsTogether, signalGroups } from "./signalGroups.ts";
-import { signalLabel, signalName } from "./signalWords.ts";
+import { signalLabel, signalName, signalSize } from "./signalWords.ts";
 
 interface At {
   readonly x: number;
@@ -57,8 +57,8 @@ function namedTogether(groups: readonly SignalsTogether[], across: (place: numbe
   return named;
 }
 
-/** The words of a label: what stands out most, and what else was seen there. */
-function textsOf({ groups, onlyBeyond }: Named, words: ChartWords): readonly string[] {
+/** The words of a label: what stands out most, and where there is room what else was seen there. */
+function textsOf({ groups, onlyBeyond }: Named, words: ChartWords, { narrow }: Frame): readonly string[] {
   const signals = groups.flatMap((group) => group.signals);
   const [lead] = signals;
   if (!lead) return [];
@@ -66,6 +66,7 @@ function textsOf({ groups, onlyBeyond }: Named, words: ChartWords): readonly str
     const batches = signals.reduce((sum, signal) => sum + signal.runs.length, 0);
     return [batches === 1 ? signalLabel(lead, words) : `${batches} ${signalName(lead)}`];
   }
+  if (narrow) return [signalName(lead), signalSize(lead, words)];
   const also = [...new Set(signals.slice(1).map(signalName))].filter((name) => name !== signalName(lead));
   return [signalLabel(lead, words), ...also.slice(0, 1).map((name) => `and ${name}`)];
 }
@@ -134,7 +135,7 @@ export function signalMarks(
           priority,
           farthest: runs.length > MOST_LINKED_MARKS ? 80 : 140,
           role: "signal-words",
-          lines: textsOf(named, words).map((text, row) => ({ text, strong: row === 0 })),
+          lines: textsOf(named, words, frame).map((text, row) => ({ text, strong: row === 0 })),
         },
       ];
     });

@@ -28,12 +28,16 @@ export function signalName({ rule, direction, runs }: Pick<ChartSignal, "rule" |
   }
 }
 
-/** The words at a signal's ring: `below the limits, −2.6 points`, `running mean high, 6 batches, +0.6 points`. */
-export function signalLabel(signal: ChartSignal, words: ChartWords): string {
+/** How many batches a signal covers and how large it is: `6 batches, +0.6 points`; one batch is not counted. */
+export function signalSize(signal: ChartSignal, words: ChartWords): string {
   const saysCount = signal.runs.length === 1 || /^\d/.test(signalName(signal));
-  const count = saysCount ? "" : `, ${countOf(signal.runs.length, "batch")}`;
-  return `${signalName(signal)}${count}, ${words.difference(signal.size)}`;
+  const count = saysCount ? "" : `${countOf(signal.runs.length, "batch")}, `;
+  return `${count}${words.difference(signal.size)}`;
 }
+
+/** The words at a signal's ring: `below the limits, −2.6 points`, `running mean high, 6 batches, +0.6 points`. */
+export const signalLabel = (signal: ChartSignal, words: ChartWords): string =>
+  `${signalName(signal)}, ${signalSize(signal, words)}`;
 
 /** A signal in a sentence: `24-117 on 3 September 2024 below the limits (−2.6 points)`. */
 export function signalSentence(signal: ChartSignal, words: ChartWords, { timeZone }: FigureSettings): string {

@@ -6,7 +6,7 @@ import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.t
 import type { FigureSpec, Frame } from "../figureSpec.ts";
 import { type Label, labelLayer } from "../labelLayer.ts";
 import { countOf, latestFirst } from "../listedRows.ts";
-import { dotRadius, ringRadius, rings, scatter } from "../scatter.ts";
+import { dotRadius, MOST_LINKED_MARKS, ringRadius, rings, scatter } from "../scatter.ts";
 import { valueTicks } from "../ticks.ts";
 import { batchPoints } from "./batchPoints.ts";
 import { type ChartFrame, chartFrame } from "./chartFrame.ts";
@@ -47,7 +47,7 @@ export function withinSpreadFigure(chart: ControlChart, settings: FigureSettings
     const shared = chartFrame(chart, settings, frame);
     const { size, x, months } = shared;
     const levels = spreadLevels(chart.runs, within.points, x[1]);
-    const labels = uneven.slice(frame.narrow ? -4 : -8).map(
+    const labels = uneven.slice(frame.narrow || points.length > MOST_LINKED_MARKS ? -4 : -8).map(
       ({ run, ...at }, priority): Label => ({
         ...at,
         reach: ringRadius(frame),
@@ -63,7 +63,11 @@ export function withinSpreadFigure(chart: ControlChart, settings: FigureSettings
     const ticks = valueTicks(0, Math.max(...heights), 4);
     const marks: Markish[] = [
       ...spreadMarks(levels),
-      valueAxis(ticks, frame.narrow ? "points, within the batch" : "points, standard deviation within the batch", size),
+      valueAxis(
+        ticks,
+        frame.narrow ? "points within, limits by samples" : "points, standard deviation within the batch",
+        size,
+      ),
       footAxis(months, size),
       scatter(points, frame),
       rings(uneven, frame),
@@ -93,7 +97,7 @@ export function withinSpreadFigure(chart: ControlChart, settings: FigureSettings
 
   const said = within.unevenRuns.slice(-MOST_SAID);
   const more = within.unevenRuns.length > said.length ? `, the latest ${said.length}` : "";
-  const count = `${uneven.length === 0 ? "None" : uneven.length} of ${countOf(points.length, "batch")} with two samples or more ${uneven.length < 2 ? "is" : "are"} less even than ${uneven.length === 1 ? "its" : "their"} number of samples explains`;
+  const count = `${uneven.length === 0 ? "None" : uneven.length} of ${countOf(points.length, "batch")} with two samples or more ${uneven.length < 2 ? "is" : "are"} less even than ${uneven.length < 2 ? "its" : "their"} number of samples explains`;
   return {
     id: `${words.id}-within`,
     title: "Is each batch even in itself?",
@@ -138,8 +142,8 @@ function levelNames(levels: readonly SpreadLevel[], { x }: ChartFrame, { narrow 
   const usual = ending.reduce((sum, { centre }) => sum + centre, 0) / ending.length;
   return [
     ...ending.map(({ high, count }) => {
-      const name = several ? `${count} samples` : "limit";
-      return { y: high, role: "soft" as const, rows: narrow && several ? [String(count), "samples"] : [name] };
+      const name = several ? (narrow ? `of ${count}` : `${count} samples`) : "limit";
+      return { y: high, role: "soft" as const, rows: [name] };
     }),
     ...(ending.length === 0 ? [] : [{ y: usual, role: "ink" as const, rows: ["usual"] }]),
   ];
