@@ -43,7 +43,7 @@ export function YieldMoisture({ report }: { readonly report: Report }) {
           <MeasureEntry chart={chart} figures={drawn} />
         );
       })}
-      <Spec charts={charts} figure={figures.capability} />
+      <Spec charts={charts} figures={figures.measures.map(({ capability }) => capability)} />
       {moistureCost === null ? null : (
         <Entry id="moisture-cost" title="What moisture costs">
           <p>

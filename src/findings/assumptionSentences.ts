@@ -68,5 +68,5 @@ export function leanSentence({ skewness }: Assumptions): Sentence {
 export function distinctSentence({ distinctValues, coarseStep, normalPlot }: Assumptions): Sentence {
   const batches = normalPlot.length;
   const value = `${printNumber(distinctValues, 0)} different values in ${counted(batches, "batch", "batches")} of the baseline. `;
-  return [value, coarseStep === null ? "The meter is fine enough for limits." : "The meter is too coarse for limits."];
+  return [value, coarseStep === null ? "They are fine enough for limits." : "They are too coarse for limits."];
 }

@@ -92,6 +92,18 @@ export function leftOutOfBaseline(chart: ControlChart): readonly LeftOut[] {
   return [...byReason].map(([reason, runs]) => ({ reason, runs }));
 }
 
+/**
+ * Batches beyond the limits that helped to set them, in the latest phase. None is taken out by itself: whoever finds a
+ * cause logs it.
+ */
+export function signalledInBaseline(chart: ControlChart): readonly string[] {
+  const beyond = new Set(chart.signals.filter(({ rule }) => rule === "beyondLimits").flatMap(({ runs }) => runs));
+  const latest = chart.phases.length - 1;
+  return chart.runs
+    .filter(({ run, inBaseline, phase }) => inBaseline && phase === latest && beyond.has(run))
+    .map(({ run }) => run);
+}
+
 /** `12 Sep 2024 to 3 Oct 2026, 140 batches`. */
 export function phaseSpan(phase: ChartPhase, timeZone: string): string {
   return `${printDate(phase.from, timeZone)} to ${printDate(phase.to, timeZone)}, ${counted(phase.runs, "batch", "batches")}`;

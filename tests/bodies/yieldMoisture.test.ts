@@ -3,7 +3,7 @@ import { h } from "preact";
 import { describe, expect, it } from "vitest";
 import { renderBody } from "../../src/bodies/renderBody.ts";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
-import { batchesOf } from "../../src/bodies/yieldMoisture/BatchesBehind.tsx";
+import { chartedBatches } from "../../src/bodies/yieldMoisture/chartedBatches.ts";
 import type { Report } from "../../src/report/report.ts";
 import { type View, wholeView } from "../../src/report/view.ts";
 import { madeUpReport } from "../support/madeUpReport.ts";
@@ -88,7 +88,7 @@ describe("YieldMoisture", () => {
   it("has no chart and no control of charts where there is too little, and says so", () => {
     const page = pageOf(madeUpReport(3));
     expect(wordsOf(page.querySelector("h1"))).toContain("limits need at least five");
-    expect(page.querySelectorAll("figure, [data-control='rules']")).toHaveLength(0);
+    expect(page.querySelectorAll("[id$=-pct] figure, [data-control='rules']")).toHaveLength(0);
     expect(wordsOf(pageOf(madeUpReport(0)).querySelector("h1"))).toBe(
       "These logs hold no yield and no final moisture yet.",
     );
@@ -101,15 +101,15 @@ describe("YieldMoisture", () => {
   });
 });
 
-describe("batchesOf(charts)", () => {
+describe("chartedBatches(charts)", () => {
   it("joins both measures of a batch, the latest first", () => {
     const [yields, moisture] = report.yieldMoisture.charts;
     if (yields === undefined || moisture === undefined) throw new RangeError("the made-up report has two charts");
-    const batches = batchesOf([yields, { ...moisture, runs: moisture.runs.slice(0, 1) }]);
+    const batches = chartedBatches([yields, { ...moisture, runs: moisture.runs.slice(0, 1) }]);
     expect(batches).toHaveLength(60);
     expect(batches[0]?.run).toBe("R59");
     expect(batches[0]?.moisture).toBeNull();
-    expect(batches[59]?.moisture?.value).toBe(moisture.runs[0]?.value);
-    expect(batches[59]?.dryYield?.value).toBe(yields.runs[0]?.value);
+    expect(batches[59]?.moisture?.charted.value).toBe(moisture.runs[0]?.value);
+    expect(batches[59]?.dryYield?.charted.value).toBe(yields.runs[0]?.value);
   });
 });

@@ -12,6 +12,7 @@ import {
   fillingSentence,
   leftOutOfBaseline,
   phaseSentence,
+  signalledInBaseline,
   spreadSentence,
 } from "../../src/findings/limitSentences.ts";
 import { costBasisSentence, moistureCostSentence } from "../../src/findings/moistureCostSentence.ts";
@@ -26,6 +27,7 @@ import {
   madeUpChart,
   madeUpCost,
   madeUpPhase,
+  madeUpSignal,
 } from "../support/madeUpChart.ts";
 
 const said = (sentence: Sentence): string => plainText(sentence).replaceAll("\u00a0", " ");
@@ -104,6 +106,16 @@ describe("phaseSentence, spreadSentence, leftOutOfBaseline", () => {
     );
   });
 
+  it("name the batches beyond the limits that helped to set them, of the latest phase alone", () => {
+    const signals = [
+      madeUpSignal("beyondLimits", 3, 3, -3),
+      madeUpSignal("weightedMean", 4, 9, 1),
+      madeUpSignal("beyondLimits", 30, 30, 3),
+    ];
+    expect(signalledInBaseline(chart({ signals }))).toEqual(["24-004"]);
+    expect(signalledInBaseline(chart({ signals, phases: [madeUpPhase(), madeUpPhase()] }))).toEqual([]);
+  });
+
   it("gather what was left out by its reason", () => {
     const left = chart();
     const runs = left.runs.map((run, i) => ({
@@ -162,7 +174,7 @@ describe("what the limits take for granted", () => {
       "more false signals below the centre",
     );
     expect(said(distinctSentence(assumptions))).toBe(
-      "31 different values in 40 batches of the baseline. The meter is fine enough for limits.",
+      "31 different values in 40 batches of the baseline. They are fine enough for limits.",
     );
   });
 

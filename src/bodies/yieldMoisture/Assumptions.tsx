@@ -24,14 +24,16 @@ export function Assumptions({
   ].filter((sentence) => sentence.length > 0);
   return (
     <Fold summary="What the limits take for granted">
-      <div class="prose">
-        {said.map((sentence) => (
-          <p>
-            <Said sentence={sentence} />
-          </p>
-        ))}
+      <div class="pair">
+        <div class="prose">
+          {said.map((sentence) => (
+            <p>
+              <Said sentence={sentence} />
+            </p>
+          ))}
+        </div>
+        {normalPlot === null ? null : <Figure spec={normalPlot} />}
       </div>
-      {normalPlot === null ? null : <Figure spec={normalPlot} />}
     </Fold>
   );
 }

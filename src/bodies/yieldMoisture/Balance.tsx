@@ -28,7 +28,11 @@ export function Balance({
       <p>
         <Said sentence={balanceSentence(rows, units)} />
       </p>
-      {figure === null ? null : <Figure spec={figure} numbersIn="#balance-table" />}
+      {figure === null ? null : (
+        <div class="pair">
+          <Figure spec={figure} numbersIn="#balance-table" />
+        </div>
+      )}
       <div id="balance-table">
         <Scroll label={title}>
           <table class="compact runs-table">

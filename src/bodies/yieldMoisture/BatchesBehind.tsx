@@ -1,4 +1,4 @@
-import type { ChartedRun, ControlChart } from "../../report/controlChartResult.ts";
+import type { ControlChart } from "../../report/controlChartResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { printNumber, printSigned } from "../../units/print.ts";
 import { useBody } from "../context.ts";
@@ -7,91 +7,99 @@ import { Fold } from "../Fold.tsx";
 import { NOT_LOGGED } from "../printed.ts";
 import { RunLink } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
+import { type ChartedBatch, type ChartedNumbers, chartedBatches } from "./chartedBatches.ts";
 
 /** A page lists no more batches than this; the rest are counted. */
 const MOST = 200;
 
-interface Batch {
-  readonly run: string;
-  readonly at: number;
-  readonly variety: string;
-  readonly dryYield: ChartedRun | null;
-  readonly moisture: ChartedRun | null;
+const YIELD_COLUMNS = ["%", "off its centre", "running mean", "sum above", "sum below", "step"];
+const MOISTURE_COLUMNS = [...YIELD_COLUMNS, "samples", "spread within"];
+
+const bare = (value: number | null | undefined, decimals: number): string =>
+  value == null ? NOT_LOGGED : printNumber(value, decimals);
+const signed = (value: number | null | undefined): string => (value == null ? NOT_LOGGED : printSigned(value, 2));
+
+/** The numbers of one batch on one chart, in the order of its columns. */
+function cellsOf(numbers: ChartedNumbers | null, decimals: number): readonly string[] {
+  const { value, centre } = numbers?.charted ?? { value: null, centre: null };
+  return [
+    bare(value, decimals),
+    signed(value === null || centre === null ? null : value - centre),
+    signed(numbers?.runningMean),
+    bare(numbers?.sumAbove, 1),
+    bare(numbers?.sumBelow, 1),
+    bare(numbers?.step, decimals),
+  ];
 }
 
-/** Batches of both charts, latest first. */
-export function batchesOf(charts: readonly ControlChart[]): readonly Batch[] {
-  const byRun = new Map<string, Batch>();
-  for (const { measure, runs } of charts) {
-    for (const charted of runs) {
-      const held = byRun.get(charted.run) ?? { ...charted, dryYield: null, moisture: null };
-      byRun.set(charted.run, { ...held, [measure === "dry_yield_pct" ? "dryYield" : "moisture"]: charted });
-    }
-  }
-  return [...byRun.values()].sort((a, b) => b.at - a.at || (a.run < b.run ? 1 : -1));
-}
+const moistureCells = (numbers: ChartedNumbers | null): readonly string[] => [
+  ...cellsOf(numbers, 2),
+  bare(numbers?.charted.samples, 0),
+  bare(numbers?.within, 2),
+];
 
-const value = (charted: ChartedRun | null, decimals: number): string =>
-  charted === null ? NOT_LOGGED : printNumber(charted.value, decimals);
-const off = (charted: ChartedRun | null): string =>
-  charted === null || charted.centre === null ? NOT_LOGGED : printSigned(charted.value - charted.centre, 2);
-
-function baselineWords({ dryYield, moisture }: Batch): string {
-  const why = dryYield?.leftOut ?? moisture?.leftOut ?? null;
+function baselineWords({ dryYield, moisture }: ChartedBatch): string {
+  const why = dryYield?.charted.leftOut ?? moisture?.charted.leftOut ?? null;
   if (why !== null) return why;
-  const of = [dryYield?.inBaseline ? "yield" : null, moisture?.inBaseline ? "moisture" : null].filter(
+  const of = [dryYield?.charted.inBaseline ? "yield" : null, moisture?.charted.inBaseline ? "moisture" : null].filter(
     (one) => one !== null,
   );
   return of.length === 2 ? "in both" : of.length === 1 ? `of ${of[0]}` : "";
 }
 
-/** Every batch on the charts with its distance from its centre: the numbers under the page's figures. */
+function Head() {
+  return (
+    <thead>
+      <tr>
+        <td colSpan={3} />
+        <th scope="colgroup" colSpan={YIELD_COLUMNS.length}>
+          dry-matter yield
+        </th>
+        <th scope="colgroup" colSpan={MOISTURE_COLUMNS.length}>
+          final moisture
+        </th>
+        <td />
+        <td class="needs-scripting" />
+      </tr>
+      <tr>
+        <th scope="col">batch</th>
+        <th scope="col">unloaded</th>
+        <th scope="col">variety</th>
+        {[...YIELD_COLUMNS, ...MOISTURE_COLUMNS].map((label) => (
+          <th scope="col" class="n">
+            {label}
+          </th>
+        ))}
+        <th scope="col">baseline</th>
+        <th scope="col" class="needs-scripting">
+          leave out
+        </th>
+      </tr>
+    </thead>
+  );
+}
+
+/** Every batch on the charts with all that the figures draw of it; here one leaves batches out of the baselines by hand. */
 export function BatchesBehind({ charts }: { readonly charts: readonly ControlChart[] }) {
   const { house, view } = useBody();
-  const batches = batchesOf(charts);
+  const batches = chartedBatches(charts);
   if (batches.length === 0) return null;
   const shown = batches.slice(0, MOST);
   const label = "Batches behind this page";
+  const count = batches.length > MOST ? `latest ${MOST}` : String(batches.length);
   return (
     <Entry
       id="batches-behind"
       title="The batches behind it"
       note={batches.length > MOST ? `The latest ${MOST} of ${batches.length}; the charts used them all.` : undefined}
     >
-      <Fold
-        summary={`The ${batches.length > MOST ? `latest ${MOST}` : batches.length} batches, one by one; leave single ones out of the baseline here`}
-      >
+      <Fold summary={`The ${count} batches, one by one; leave single ones out of the baseline here`}>
         {/* A link to a place inside a fold opens it. */}
         <p id="every-batch" class="small needs-scripting" data-slot="progress" />
         <Scroll label={label}>
           <table class="compact runs-table">
             <caption class="visually-hidden">{label}</caption>
-            <thead>
-              <tr>
-                <th scope="col">batch</th>
-                <th scope="col">unloaded</th>
-                <th scope="col">variety</th>
-                <th scope="col" class="n">
-                  yield, %
-                </th>
-                <th scope="col" class="n">
-                  off its centre
-                </th>
-                <th scope="col" class="n">
-                  moisture, %
-                </th>
-                <th scope="col" class="n">
-                  off its centre
-                </th>
-                <th scope="col" class="n">
-                  samples
-                </th>
-                <th scope="col">baseline</th>
-                <th scope="col" class="needs-scripting">
-                  leave out
-                </th>
-              </tr>
-            </thead>
+            <Head />
             <tbody>
               {shown.map((batch) => (
                 <tr key={batch.run}>
@@ -100,12 +108,10 @@ export function BatchesBehind({ charts }: { readonly charts: readonly ControlCha
                   </th>
                   <td class="keep">{printDate(batch.at, house.timeZone)}</td>
                   <td>{batch.variety}</td>
-                  <td class="n">{value(batch.dryYield, 1)}</td>
-                  <td class="n">{off(batch.dryYield)}</td>
-                  <td class="n">{value(batch.moisture, 2)}</td>
-                  <td class="n">{off(batch.moisture)}</td>
-                  <td class="n">{batch.moisture === null ? NOT_LOGGED : printNumber(batch.moisture.samples, 0)}</td>
-                  <td>{baselineWords(batch)}</td>
+                  {[...cellsOf(batch.dryYield, 1), ...moistureCells(batch.moisture)].map((text) => (
+                    <td class="n">{text}</td>
+                  ))}
+                  <td class="keep">{baselineWords(batch)}</td>
                   <td class="needs-scripting">
                     <input
                       type="checkbox"
@@ -120,6 +126,10 @@ export function BatchesBehind({ charts }: { readonly charts: readonly ControlCha
             </tbody>
           </table>
         </Scroll>
+        <p class="table-note">
+          Off its centre, running mean, step from the batch before of the same variety, and spread within the batch: in
+          points. Sums: in spreads of single batches.
+        </p>
       </Fold>
     </Entry>
   );

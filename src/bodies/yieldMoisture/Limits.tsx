@@ -4,6 +4,7 @@ import {
   leftOutOfBaseline,
   phaseSentence,
   phaseSpan,
+  signalledInBaseline,
   spreadSentence,
 } from "../../findings/limitSentences.ts";
 import { joinSentences } from "../../findings/sentence.ts";
@@ -62,6 +63,7 @@ export function Limits({ chart }: { readonly chart: ControlChart }) {
   const { house } = useBody();
   const leftOut = leftOutOfBaseline(chart);
   const last = chart.phases.length - 1;
+  const beyond = signalledInBaseline(chart);
   return (
     <section class="prose">
       <h3>Where the limits come from</h3>
@@ -86,6 +88,15 @@ export function Limits({ chart }: { readonly chart: ControlChart }) {
           </p>
         );
       })}
+      {beyond.length === 0 ? null : (
+        <p>
+          <RunLinks runs={beyond} />
+          {beyond.length === 1
+            ? " lies beyond the limits that it helped to set. Where its cause is found, "
+            : " lie beyond the limits that they helped to set. Where a cause is found, "}
+          {"log it as an incident or leave the batch out below: the limits then draw closer."}
+        </p>
+      )}
       {leftOut.map(({ reason, runs }) => (
         <p class="small">
           {"Charted, but in no baseline: "}

@@ -19,35 +19,25 @@ import type { MeasureFigures } from "./yieldMoistureFigures.ts";
 const MOST_UNEVEN = 12;
 const EVERY_BATCH = "#every-batch";
 
-function Drawn({ specs }: { readonly specs: readonly (FigureSpec | null)[] }) {
-  const drawn = specs.filter((spec) => spec !== null);
-  if (drawn.length === 0) return null;
-  return (
-    <div class="pair">
-      {drawn.map((spec) => (
-        <Figure spec={spec} />
-      ))}
-    </div>
-  );
-}
-
 /** How even the beds are: told beside the chart, since it is another fault with another cure. */
-function Within({ chart }: { readonly chart: ControlChart }) {
+function Within({ chart, figure }: { readonly chart: ControlChart; readonly figure: FigureSpec | null }) {
   const uneven = chart.within?.unevenRuns ?? [];
   if (chart.within === null) return null;
   return (
-    <section class="prose">
-      <h3>Within a batch</h3>
-      <p>
-        <Said sentence={withinSentence(chart)} /> <Said sentence={withinChanceSentence(chart)} />
-      </p>
-      {uneven.length === 0 ? null : (
-        <p class="small">
-          {uneven.length > MOST_UNEVEN ? `The latest ${MOST_UNEVEN}: ` : "Uneven: "}
-          <RunLinks runs={uneven.slice(-MOST_UNEVEN)} />.
+    <>
+      {figure === null ? null : <Figure spec={figure} numbersIn={EVERY_BATCH} />}
+      <section class="prose">
+        <p>
+          <Said sentence={withinSentence(chart)} /> <Said sentence={withinChanceSentence(chart)} />
         </p>
-      )}
-    </section>
+        {uneven.length === 0 ? null : (
+          <p class="small">
+            {uneven.length > MOST_UNEVEN ? `The latest ${MOST_UNEVEN}: ` : "Uneven: "}
+            <RunLinks runs={uneven.slice(-MOST_UNEVEN)} />.
+          </p>
+        )}
+      </section>
+    </>
   );
 }
 
@@ -75,12 +65,17 @@ export function MeasureEntry({ chart, figures }: { readonly chart: ControlChart;
         </p>
       ))}
       <SignalList chart={chart} />
-      <Drawn specs={[figures.weightedMean, figures.within]} />
-      <Within chart={chart} />
+      {figures.weightedMean === null ? null : <Figure spec={figures.weightedMean} numbersIn={EVERY_BATCH} />}
+      <Within chart={chart} figure={figures.within} />
       <Limits chart={chart} />
       {figures.movingRanges === null && figures.cumulativeSums === null ? null : (
-        <Fold summary="From batch to batch, and sums of what lies off the centre">
-          <Drawn specs={[figures.movingRanges, figures.cumulativeSums]} />
+        <Fold summary="Sums of what lies off the centre, and steps from batch to batch">
+          {figures.cumulativeSums === null ? null : <Figure spec={figures.cumulativeSums} numbersIn={EVERY_BATCH} />}
+          {figures.movingRanges === null ? null : (
+            <div class="pair">
+              <Figure spec={figures.movingRanges} numbersIn={EVERY_BATCH} />
+            </div>
+          )}
         </Fold>
       )}
       <Assumptions chart={chart} normalPlot={figures.normalPlot} />

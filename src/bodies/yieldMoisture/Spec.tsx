@@ -67,13 +67,15 @@ function SpecTable({ chart }: { readonly chart: ControlChart }) {
 /** Does what comes off the kiln meet the spec, and would it go on doing so? */
 export function Spec({
   charts,
-  figure,
+  figures,
 }: {
   readonly charts: readonly ControlChart[];
-  readonly figure: FigureSpec | null;
+  /** One a chart, in the same order. */
+  readonly figures: readonly (FigureSpec | null)[];
 }) {
   const able = charts.filter(({ runs }) => runs.length > 0);
   if (able.length === 0) return null;
+  const drawn = figures.filter((spec) => spec !== null);
   const any = able.some(({ capability }) => capability.length > 0);
   return (
     <Entry
@@ -86,7 +88,13 @@ export function Spec({
           <Said sentence={specSentence(chart)} />
         </p>
       ))}
-      {figure === null ? null : <Figure spec={figure} />}
+      {drawn.length === 0 ? null : (
+        <div class="pair">
+          {drawn.map((spec) => (
+            <Figure spec={spec} />
+          ))}
+        </div>
+      )}
       {able.map((chart) => (chart.capability.length === 0 ? null : <SpecTable chart={chart} />))}
       {any ? (
         <p class="table-note">

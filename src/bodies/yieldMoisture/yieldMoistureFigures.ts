@@ -1,4 +1,12 @@
+import { balanceFigure } from "../../figures/controlCharts/balanceFigure.ts";
+import { capabilityFigure } from "../../figures/controlCharts/capabilityFigure.ts";
+import { controlChartApart } from "../../figures/controlCharts/controlChartApart.ts";
 import { controlChartFigure } from "../../figures/controlCharts/controlChartFigure.ts";
+import { cumulativeSumFigure } from "../../figures/controlCharts/cumulativeSumFigure.ts";
+import { movingRangeFigure } from "../../figures/controlCharts/movingRangeFigure.ts";
+import { normalPlotFigure } from "../../figures/controlCharts/normalPlotFigure.ts";
+import { weightedMeanFigure } from "../../figures/controlCharts/weightedMeanFigure.ts";
+import { withinSpreadFigure } from "../../figures/controlCharts/withinSpreadFigure.ts";
 import type { FigureSettings } from "../../figures/figureSettings.ts";
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import type { ControlChart } from "../../report/controlChartResult.ts";
@@ -12,12 +20,12 @@ export interface MeasureFigures {
   readonly movingRanges: FigureSpec | null;
   readonly cumulativeSums: FigureSpec | null;
   readonly normalPlot: FigureSpec | null;
+  readonly capability: FigureSpec | null;
 }
 
 export interface YieldMoistureFigures {
   /** One a chart, in the report's order. */
   readonly measures: readonly MeasureFigures[];
-  readonly capability: FigureSpec | null;
   readonly balance: FigureSpec | null;
 }
 
@@ -32,23 +40,27 @@ function chartEvents(
   );
 }
 
-function measureFigures(report: Report, chart: ControlChart, settings: FigureSettings): MeasureFigures {
-  const events = chartEvents(report, chart);
+/** @param apart each variety in a strip of its own, rather than all together as differences from their centres */
+function measureFigures(report: Report, chart: ControlChart, settings: FigureSettings, apart: boolean): MeasureFigures {
+  const varieties = [...new Set(chart.runs.map(({ variety }) => variety))].sort();
   return {
-    chart: controlChartFigure(chart, settings, { events }),
-    weightedMean: null,
-    within: null,
-    movingRanges: null,
-    cumulativeSums: null,
-    normalPlot: null,
+    chart:
+      apart && varieties.length > 1
+        ? controlChartApart(chart, varieties, settings)
+        : controlChartFigure(chart, settings, { events: chartEvents(report, chart) }),
+    weightedMean: weightedMeanFigure(chart, settings),
+    within: withinSpreadFigure(chart, settings),
+    movingRanges: movingRangeFigure(chart, settings),
+    cumulativeSums: cumulativeSumFigure(chart, settings),
+    normalPlot: normalPlotFigure(chart, settings),
+    capability: capabilityFigure(chart, settings),
   };
 }
 
-export function yieldMoistureFigures(report: Report, settings: FigureSettings, _apart: boolean): YieldMoistureFigures {
-  const { charts } = report.yieldMoisture;
+export function yieldMoistureFigures(report: Report, settings: FigureSettings, apart: boolean): YieldMoistureFigures {
+  const { charts, balance } = report.yieldMoisture;
   return {
-    measures: charts.map((chart) => measureFigures(report, chart, settings)),
-    capability: null,
-    balance: null,
+    measures: charts.map((chart) => measureFigures(report, chart, settings, apart)),
+    balance: balanceFigure(balance, settings),
   };
 }
