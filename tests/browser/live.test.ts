@@ -77,7 +77,7 @@ describe("the live page", () => {
     await page.waitForFunction(() => location.search.includes("humidity=75"));
     expect(engine).toEqual([]);
 
-    await page.locator('[data-part="filters"] summary').click();
+    await page.locator(".choose summary").click();
     const variety = await page.locator('[data-control="variety"] option').nth(1).getAttribute("value");
     await page.selectOption('[data-control="variety"]', variety ?? "");
     await page.waitForFunction(

@@ -82,7 +82,9 @@ export function falseSignalRunLength(choice: RuleChoice, baseline: number | Base
     centreSquares.map((square) => read(ratio, square) + overlap(ratio, square)),
   );
   values.sort((a, b) => a - b);
-  const percentile = (p: number): number => Math.exp(values[Math.floor(p * values.length)] as number);
+  // The range is good to some per cent; digits past the ninth would only tell one engine's exp from another's.
+  const percentile = (p: number): number =>
+    Number(Math.exp(values[Math.floor(p * values.length)] as number).toPrecision(9));
   const result = { known: runLength(choice), low: percentile(0.05), high: percentile(0.95), rangeIsScaled: !single };
   if (kept.size > 200) kept.clear();
   kept.set(key, result);

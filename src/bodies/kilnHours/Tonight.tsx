@@ -82,7 +82,7 @@ export function Tonight({ usual, answer, figure }: TonightProps) {
   }
   const fields = whatIfFields(view.whatIf, usual, units);
   const wrong = answer.kind === "refusal" ? answer.field : undefined;
-  const given = fields
+  const given = whatIfFields({}, usual, units)
     .filter(({ value }) => value !== "")
     .map(({ label, value, unit }) => `${label.toLowerCase()} ${value}${unit === "" ? "" : `\u00a0${unit}`}`)
     .join(", ");
