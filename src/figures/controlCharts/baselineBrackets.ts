@@ -20,15 +20,11 @@ export function baselineBrackets(chart: ControlChart): readonly Bracket[] {
     const held = chart.runs.filter((run) => run.phase === index && run.inBaseline);
     const [first, last] = [held[0], held.at(-1)];
     if (!first || !last) return [];
-    const name = phase.provisional ? "provisional baseline" : "baseline";
-    const count = held.length;
-    return [
-      {
-        from: first.at,
-        to: last.at,
-        wordings: [`${name}, ${countOf(count, "batch")}`, `${name}, ${count}`, `${count}`],
-      },
-    ];
+    const count = countOf(held.length, "batch");
+    const wordings = phase.provisional
+      ? [`provisional baseline, ${count}`, `provisional, ${held.length}`, "provisional"]
+      : [`baseline, ${count}`, `baseline, ${held.length}`, "baseline"];
+    return [{ from: first.at, to: last.at, wordings: [...wordings, `${held.length}`] }];
   });
 }
 

@@ -46,6 +46,12 @@ function limitsSaid(chart: ControlChart, words: ChartWords): string {
   const [low, high] = [words.size(Math.min(...reaches)), words.size(Math.max(...reaches))];
   const span = low === high ? `±${low}` : `±${low} to ±${high} by variety`;
   const since = chart.phases.length > 1 ? ` ${phase.name}` : "";
-  const rest = phase.provisional ? "provisional, from" : "set by";
-  return `Limits${since} ${span}, ${rest} ${countOf(phase.baselineRuns, "baseline batch")}.`;
+  const fewest = [...phase.centres].sort((a, b) => a.baselineRuns - b.baselineRuns)[0];
+  const doubt =
+    !phase.provisional || !fewest
+      ? ""
+      : phase.centres.length === 1
+        ? ", so provisional"
+        : `, provisional while ${fewest.variety} has ${fewest.baselineRuns}`;
+  return `Limits${since} ${span}, set by ${countOf(phase.baselineRuns, "baseline batch")}${doubt}.`;
 }

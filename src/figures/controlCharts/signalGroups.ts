@@ -7,7 +7,7 @@ export interface SignalsTogether {
   readonly from: number;
   readonly to: number;
   readonly upwards: boolean;
-  /** The one over most batches first: it carries the words. */
+  /** The one that carries the words first: see {@link inOrderOfWords}. */
   readonly signals: readonly ChartSignal[];
 }
 
@@ -31,6 +31,20 @@ export function signalGroups(runs: readonly ChartedRun[], signals: readonly Char
       group.signals.push(signal);
     } else groups.push({ from, to, upwards, signals: [signal] });
   }
-  for (const group of groups) group.signals.sort((a, b) => b.runs.length - a.runs.length);
-  return groups;
+  return groups.map((group) => ({ ...group, signals: inOrderOfWords(group.signals) }));
+}
+
+/** What a signal adds up to over its batches. */
+const weightOf = ({ runs, size }: ChartSignal): number => runs.length * Math.abs(size);
+
+/**
+ * The longest stretch first, unless batches beyond the limits make more than half of what it adds up to: then it is they
+ * that pull it, and they are named before it.
+ */
+export function inOrderOfWords(signals: readonly ChartSignal[]): readonly ChartSignal[] {
+  const ordered = [...signals].sort((a, b) => b.runs.length - a.runs.length);
+  const [longest] = ordered;
+  const beyond = ordered.find(({ rule }) => rule === "beyondLimits");
+  if (!longest || !beyond || weightOf(beyond) <= weightOf(longest) / 2) return ordered;
+  return [beyond, ...ordered.filter((signal) => signal !== beyond)];
 }

@@ -66,7 +66,7 @@ function textsOf({ groups, onlyBeyond }: Named, words: ChartWords, { narrow }: F
     const batches = signals.reduce((sum, signal) => sum + signal.runs.length, 0);
     return [batches === 1 ? signalLabel(lead, words) : `${batches} ${signalName(lead)}`];
   }
-  if (narrow) return [signalName(lead), signalSize(lead, words)];
+  if (narrow) return lead.runs.length === 1 ? [signalLabel(lead, words)] : [signalName(lead), signalSize(lead, words)];
   const also = [...new Set(signals.slice(1).map(signalName))].filter((name) => name !== signalName(lead));
   return [signalLabel(lead, words), ...also.slice(0, 1).map((name) => `and ${name}`)];
 }
@@ -124,13 +124,14 @@ export function signalMarks(
       const level = named.groups.flatMap((group) => levels.get(group) ?? []);
       const middle =
         level[0] && level[1] ? [{ x: (level[0].x + level[1].x) / 2, y: (level[0].y + level[1].y) / 2 }] : [];
-      const [anchor, ...or] = named.onlyBeyond ? furthest : [...middle, ...level, ...furthest.slice(0, 2)];
+      const atRings = named.groups[0]?.signals[0]?.rule === "beyondLimits";
+      const [anchor, ...or] = atRings ? furthest : [...middle, ...level, ...furthest.slice(0, 2)];
       if (!anchor) return [];
       return [
         {
           ...anchor,
           or: or.slice(0, 4),
-          reach: named.onlyBeyond ? ringRadius(frame) : 0,
+          reach: atRings ? ringRadius(frame) : 0,
           prefer: up ? 270 : 90,
           priority,
           farthest: runs.length > MOST_LINKED_MARKS ? 80 : 140,
