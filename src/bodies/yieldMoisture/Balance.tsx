@@ -28,11 +28,22 @@ export function Balance({
       <p>
         <Said sentence={balanceSentence(rows, units)} />
       </p>
-      {figure === null ? null : (
-        <div class="pair">
-          <Figure spec={figure} numbersIn="#balance-table" />
+      <div class="pair">
+        {figure === null ? null : <Figure spec={figure} numbersIn="#balance-table" />}
+        <div class="prose">
+          <p class="small">
+            Per cent of the grain’s dry matter, but for the yield as is: malt over grain as weighed, which a change of
+            moisture alone can move. Each number is the middle one of its batches (median), so a row need not add up.
+            Rootlets are taken to be as dry as the malt they fell from (common practice). By books a house loses 7 to
+            12&nbsp;% in all: 0.5 to 1.5 in steep, 4 to 8 by respiration, 3 to 5 as rootlets (from memory).
+          </p>
+          {negative.length === 0 ? null : (
+            <p>
+              <Said sentence={negative} />
+            </p>
+          )}
         </div>
-      )}
+      </div>
       <div id="balance-table">
         <Scroll label={title}>
           <table class="compact runs-table">
@@ -71,24 +82,13 @@ export function Balance({
                   <td class="n">{share(row.lossPercent)}</td>
                   <td class="n">{share(row.rootletsPercent)}</td>
                   <td class="n">{share(row.steepAndRespirationPercent)}</td>
-                  <td class="keep">{row.basis}</td>
+                  <td class="basis">{row.basis}</td>
                 </tr>
               ))}
             </tbody>
           </table>
         </Scroll>
       </div>
-      <p class="table-note">
-        Per cent of the grain’s dry matter, but for the yield as is: malt over grain as weighed, which a change of
-        moisture alone can move. Each number is the middle one of its batches (median), so a row need not add up.
-        Rootlets are taken to be as dry as the malt they fell from (common practice). By books a house loses 7 to
-        12&nbsp;% in all: 0.5 to 1.5 in steep, 4 to 8 by respiration, 3 to 5 as rootlets (from memory).
-      </p>
-      {negative.length === 0 ? null : (
-        <p>
-          <Said sentence={negative} />
-        </p>
-      )}
     </Entry>
   );
 }

@@ -64,19 +64,23 @@ function SpecTable({ chart }: { readonly chart: ControlChart }) {
   );
 }
 
-/** Does what comes off the kiln meet the spec, and would it go on doing so? */
-export function Spec({
-  charts,
-  figures,
-}: {
+const tableId = ({ measure }: ControlChart): string => `spec-${measure.replaceAll("_", "-")}`;
+
+interface SpecProps {
   readonly charts: readonly ControlChart[];
   /** One a chart, in the same order. */
   readonly figures: readonly (FigureSpec | null)[];
-}) {
+}
+
+/** Does what comes off the kiln meet the spec, and would it go on doing so? */
+export function Spec({ charts, figures }: SpecProps) {
   const able = charts.filter(({ runs }) => runs.length > 0);
   if (able.length === 0) return null;
-  const drawn = figures.filter((spec) => spec !== null);
-  const any = able.some(({ capability }) => capability.length > 0);
+  const drawn = charts.flatMap((chart, i) => {
+    const spec = figures[i] ?? null;
+    return spec === null ? [] : [{ spec, numbersIn: `#${tableId(chart)}` }];
+  });
+  const judged = able.filter(({ capability }) => capability.length > 0);
   return (
     <Entry
       id="spec"
@@ -90,20 +94,24 @@ export function Spec({
       ))}
       {drawn.length === 0 ? null : (
         <div class="pair">
-          {drawn.map((spec) => (
-            <Figure spec={spec} />
+          {drawn.map(({ spec, numbersIn }) => (
+            <Figure spec={spec} numbersIn={numbersIn} />
           ))}
         </div>
       )}
-      {able.map((chart) => (chart.capability.length === 0 ? null : <SpecTable chart={chart} />))}
-      {any ? (
+      {judged.map((chart) => (
+        <div id={tableId(chart)}>
+          <SpecTable chart={chart} />
+        </div>
+      ))}
+      {judged.length === 0 ? null : (
         <p class="table-note">
           Cpk: room between the mean and the nearer limit, in threes of the standard deviation; at 1 the limit lies just
           where a normal spread leaves about 1 batch in 740 beyond it. Where a spec has one limit, room to that one
           counts. In brackets 95&nbsp;% intervals; for the share seen, what chance alone allows. Every batch shown
           counts, those of signals too; varieties with fewer than five batches are not listed.
         </p>
-      ) : null}
+      )}
     </Entry>
   );
 }
