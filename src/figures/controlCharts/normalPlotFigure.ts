@@ -93,7 +93,7 @@ export function normalPlotFigure(chart: ControlChart, settings: FigureSettings):
         printSigned(pair.expected, 2),
         printSigned(pair.seen, 2),
       ]),
-      ...(every > 1 ? { note: `Every ${every}th of ${countOf(pairs.length, "batch")}, lowest first.` } : {}),
+      ...(every > 1 ? { note: `One in ${every} of ${countOf(pairs.length, "batch")}, lowest first.` } : {}),
     },
     wideWidth: halfWidth,
     narrowWidth,
