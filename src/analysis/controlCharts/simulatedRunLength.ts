@@ -1,4 +1,5 @@
-import { type SeededRandom, seededRandom } from "../seededRandom.ts";
+import { normalDraws } from "../normalDraws.ts";
+import { seededRandom } from "../seededRandom.ts";
 import type { RuleChoice } from "./ruleChoice.ts";
 import type { RunLengthDistribution } from "./runLengthDistribution.ts";
 import type { Standardised } from "./runRuleRunLength.ts";
@@ -51,27 +52,6 @@ export function simulatedRunLength(choice: RuleChoice, at: Standardised, histori
   return {
     distribution: { mean, survival: Float64Array.from(survival), tailRatio: tail / (tail + last) },
     standardError: mean / Math.sqrt(signals),
-  };
-}
-
-/** Standard normal numbers by Marsaglia's polar method. */
-function normalDraws(random: SeededRandom): () => number {
-  let spare: number | null = null;
-  return () => {
-    if (spare !== null) {
-      const value = spare;
-      spare = null;
-      return value;
-    }
-    for (;;) {
-      const u = 2 * random.uniform() - 1;
-      const v = 2 * random.uniform() - 1;
-      const s = u * u + v * v;
-      if (s >= 1 || s === 0) continue;
-      const scale = Math.sqrt((-2 * Math.log(s)) / s);
-      spare = v * scale;
-      return u * scale;
-    }
   };
 }
 
