@@ -15,7 +15,11 @@ export function specWords({ low, high }: Pick<Capability, "low" | "high">): stri
 export function specSentence(chart: ControlChart): Sentence {
   const rows = chart.capability;
   const name = measureName[chart.measure];
-  if (rows.length === 0) return [`No spec is set for ${name} (targets.csv, or the house’s settings).`];
+  if (rows.length === 0) {
+    return [
+      `Nothing can be said of ${name}: no limit is set for it in targets.csv, or no variety has five batches that differ.`,
+    ];
+  }
   const of = rows.reduce((sum, { runs }) => sum + runs, 0);
   const outside = rows.reduce((sum, { seenOutside }) => sum + seenOutside, 0);
   const expected = rows.reduce(

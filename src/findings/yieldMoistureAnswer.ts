@@ -43,6 +43,9 @@ function shiftClause(name: string, group: SignalGroup, latest: ChartedRun, timeZ
   return [`${name} of ${which} was `, strong(`${points(main.size)} ${way}`)];
 }
 
+/** Fewer batches than this have held only so far. */
+const FEW = 12;
+
 /** What one measure does now: `yield holds at 91.0 % of the grain’s dry matter`. */
 function clause(chart: ControlChart, timeZone: string): Sentence {
   const name = measureName[chart.measure];
@@ -53,7 +56,8 @@ function clause(chart: ControlChart, timeZone: string): Sentence {
   const level = usualLevel(chart, groups);
   if (level === null) return [`${name} has no limits yet`];
   const of = chart.measure === "dry_yield_pct" ? " of the grain’s dry matter" : "";
-  return [`${name} holds at `, strong(levelOf(chart, level)), of];
+  const soFar = chart.runs.length < FEW ? " so far" : "";
+  return [`${name} holds at `, strong(levelOf(chart, level)), `${of}${soFar}`];
 }
 
 /** How many batches met the spec, over all varieties that have one. */

@@ -88,7 +88,7 @@ describe("YieldMoisture", () => {
   it("has no chart and no control of charts where there is too little, and says so", () => {
     const page = pageOf(madeUpReport(3));
     expect(wordsOf(page.querySelector("h1"))).toContain("limits need at least five");
-    expect(page.querySelectorAll("[id$=-pct] figure, [data-control='rules']")).toHaveLength(0);
+    expect(page.querySelectorAll("[id$=-pct] figure, #spec, [data-control='rules']")).toHaveLength(0);
     expect(wordsOf(pageOf(madeUpReport(0)).querySelector("h1"))).toBe(
       "These logs hold no yield and no final moisture yet.",
     );

@@ -36,6 +36,12 @@ describe("yieldMoistureAnswer(result, timeZone)", () => {
     );
   });
 
+  it("says no more than so far of few batches", () => {
+    expect(answer(madeUpChart(Array.from({ length: 11 }, () => 91)))).toBe(
+      "Yield holds at 91.0 % of the grain’s dry matter so far.",
+    );
+  });
+
   it("says how far off, which way and since about when, while the latest batches are off", () => {
     const chart = madeUpChart(yields(6, 0.34), { signals: [madeUpSignal("weightedMean", 20, 25, 0.34)] });
     expect(answer(chart)).toBe("Yield runs 0.3 points high since the beginning of July.");

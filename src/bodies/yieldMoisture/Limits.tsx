@@ -104,7 +104,7 @@ export function Limits({ chart }: { readonly chart: ControlChart }) {
           {`: ${reason}.`}
         </p>
       ))}
-      <Fold summary="Centres and limits, variety by variety" short={chart.phases.length <= 2}>
+      <Fold summary="Centres and limits, variety by variety" short={chart.phases.length < 2}>
         {chart.phases.map((phase) =>
           phase.centres.length === 0 ? null : (
             <CentresTable phase={phase} title={`${measureTitle[chart.measure]}, ${phaseSpan(phase, house.timeZone)}`} />

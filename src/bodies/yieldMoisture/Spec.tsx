@@ -74,7 +74,7 @@ interface SpecProps {
 
 /** Does what comes off the kiln meet the spec, and would it go on doing so? */
 export function Spec({ charts, figures }: SpecProps) {
-  const able = charts.filter(({ runs }) => runs.length > 0);
+  const able = charts.filter(({ runs, tooLittle }) => runs.length > 0 && tooLittle === null);
   if (able.length === 0) return null;
   const drawn = charts.flatMap((chart, i) => {
     const spec = figures[i] ?? null;
