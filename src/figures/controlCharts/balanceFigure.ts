@@ -92,7 +92,7 @@ export function balanceFigure(balance: readonly VarietyBalance[], settings: Figu
             .join(""),
         }),
       ]),
-      footAxis(across, size, { title: "% of the grain's dry matter" }),
+      footAxis(across, size, { title: "% of the grain’s dry matter" }),
     ];
     const marginBottom = footHeight(across, size, true);
     return {

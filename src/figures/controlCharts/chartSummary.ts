@@ -3,6 +3,7 @@ import type { FigureSettings } from "../figureSettings.ts";
 import { countOf } from "../listedRows.ts";
 import { type ChartWords, capitalised } from "./chartWords.ts";
 import { multiplierOf } from "./limitSteps.ts";
+import { signalGroups } from "./signalGroups.ts";
 import { signalSentence } from "./signalWords.ts";
 
 /** A caption names this many signals; the rest are counted. */
@@ -27,11 +28,15 @@ export function chartSummary(chart: ControlChart, words: ChartWords, settings: F
 }
 
 function signalsSaid(chart: ControlChart, words: ChartWords, settings: FigureSettings, drawn: number): string {
-  const { signals } = chart;
-  if (signals.length === 0) return `None of ${countOf(drawn, "batch")} signals.`;
-  const said = signals.slice(-MOST_SAID).map((signal) => capitalised(signalSentence(signal, words, settings)));
-  const earlier = signals.length - said.length;
-  const count = `${countOf(signals.length, "signal")} in ${countOf(drawn, "batch")}`;
+  const groups = signalGroups(chart.runs, chart.signals);
+  if (groups.length === 0) return `None of ${countOf(drawn, "batch")} signals.`;
+  // Rules that speak of the same batches are one signal, as on the drawing; the one over most batches says it.
+  const said = groups
+    .slice(-MOST_SAID)
+    .flatMap(({ signals }) => signals.slice(0, 1))
+    .map((signal) => capitalised(signalSentence(signal, words, settings)));
+  const earlier = groups.length - said.length;
+  const count = `${countOf(groups.length, "signal")} in ${countOf(drawn, "batch")}`;
   return `${count}${earlier > 0 ? `, the latest ${said.length}` : ""}: ${said.join(". ")}.`;
 }
 

@@ -127,7 +127,7 @@ function hintOf({ value, deviation }: ChartedRun, words: ChartWords, onResiduals
 function axisTitle({ measure }: ChartWords, onResiduals: boolean, { narrow }: Frame): string {
   if (onResiduals)
     return narrow ? "points from expected" : `points of ${measure} from what the batch before let expect`;
-  return narrow ? "points from own centre" : `points of ${measure} from the variety's own centre`;
+  return narrow ? "points from own centre" : `points of ${measure} from the variety’s own centre`;
 }
 
 /** The events and, unless one of them says it already, what began each later phase. */
