@@ -125,13 +125,12 @@ function signalsCounted(charts: readonly ControlChart[], timeZone: string): Sent
     );
     return [`Looked for: ${rules}. Nothing signalled, in ${listed(batches)}.`];
   }
-  const said = counts.map(({ chart, groups }, i) => {
-    const batches = i === 0 ? counted(chart.runs.length, "batch", "batches") : printNumber(chart.runs.length, 0);
-    const of = `${batches} of ${measureName[chart.measure]}`;
+  const said = counts.map(({ chart, groups }) => {
+    const of = `of ${measureName[chart.measure]}`;
     const latest = Math.max(...groups.map(({ to }) => chart.runs[to]?.at ?? Number.NEGATIVE_INFINITY));
-    if (!Number.isFinite(latest)) return `none in ${of}`;
+    if (!Number.isFinite(latest)) return `none ${of}`;
     const when = printDate(latest, timeZone);
-    return `${printNumber(groups.length, 0)} in ${of}, ${groups.length === 1 ? "on" : "the latest on"} ${when}`;
+    return `${printNumber(groups.length, 0)} ${of}, ${groups.length === 1 ? "on" : "the last on"} ${when}`;
   });
   return [`Signals: ${said.join("; ")}.`];
 }
@@ -144,7 +143,7 @@ function provisionalSentence(charts: readonly ControlChart[]): Sentence {
     const name = measureName[chart.measure];
     if (phase.reach === null) return [`too few batches of some variety for ${name}`];
     const { low, high } = phase.reach;
-    return [`±${printNumber(low, 1)} to ±${printNumber(high, 1)}\u00a0points for ${name}`];
+    return [`±${printNumber(low, 1)} to ${printNumber(high, 1)}\u00a0points for ${name}`];
   });
   return said.length === 0 ? [] : [`Limits are provisional: ${listed(said)}.`];
 }

@@ -117,14 +117,14 @@ describe("yieldMoistureGrounds(result, timeZone)", () => {
   it("counts signals of the same batches once", () => {
     const signals = [madeUpSignal("weightedMean", 18, 20, 1), madeUpSignal("beyondLimits", 20, 20, 2)];
     expect(grounds(madeUpChart(yields(1, 2), { signals }), moisture())).toBe(
-      "Signals: 1 in 21 batches of yield, on 3 Jul 2024; none in 20 of moisture.",
+      "Signals: 1 of yield, on 3 Jul 2024; none of moisture.",
     );
   });
 
   it("says how uncertain provisional limits are", () => {
     const phases = [madeUpPhase({ provisional: true, baselineRuns: 8, reach: interval(1.5, 0.8, 3.9) })];
     expect(grounds(madeUpChart(yields(0, 0), { phases }))).toContain(
-      "Limits are provisional: ±0.8 to ±3.9 points for yield.",
+      "Limits are provisional: ±0.8 to 3.9 points for yield.",
     );
   });
 });
