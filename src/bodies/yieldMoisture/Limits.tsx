@@ -1,4 +1,3 @@
-import { measureTitle } from "../../findings/chartWords.ts";
 import {
   fillingSentence,
   leftOutOfBaseline,
@@ -106,9 +105,7 @@ export function Limits({ chart }: { readonly chart: ControlChart }) {
       ))}
       <Fold summary="Centres and limits, variety by variety" short={chart.phases.length < 2}>
         {chart.phases.map((phase) =>
-          phase.centres.length === 0 ? null : (
-            <CentresTable phase={phase} title={`${measureTitle[chart.measure]}, ${phaseSpan(phase, house.timeZone)}`} />
-          ),
+          phase.centres.length === 0 ? null : <CentresTable phase={phase} title={phaseSpan(phase, house.timeZone)} />,
         )}
       </Fold>
     </section>
