@@ -1,4 +1,4 @@
-import { render } from "preact";
+import { hydrate, render } from "preact";
 import { BodyProvider } from "../bodies/context.ts";
 import { Home } from "../bodies/Home.tsx";
 import { KilnHours } from "../bodies/KilnHours.tsx";
@@ -135,7 +135,22 @@ function markNavigation(root: string, path: string, query: string): void {
   }
 }
 
-/** Draws a page's body over what stands there: the same components that the build rendered. */
+/**
+ * Takes over the page as it was built, so that later redraws change what differs and leave the rest: an opened fold, a
+ * field in use. Preact cannot do that with markup that it would draw otherwise.
+ */
+export async function adoptPage(main: HTMLElement, path: string, built: Report, places: SitePlaces): Promise<void> {
+  const body = await bodyOf({ path, report: built, view: wholeView, places });
+  if (body === null) {
+    main.replaceChildren();
+    return;
+  }
+  const root = new URL(places.root).pathname;
+  const context = { house: built.house, view: wholeView, document, hrefTo: addressing(root, ""), built: false };
+  hydrate(<BodyProvider value={context}>{body.content}</BodyProvider>, main);
+}
+
+/** Draws a page's body: the same components that the build rendered. */
 export async function renderPage(main: HTMLElement, showing: Showing): Promise<void> {
   const { path, report, view, places } = showing;
   const body = await bodyOf(showing);

@@ -1,9 +1,9 @@
 import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
 import type { Report } from "../report/report.ts";
-import { choosesRows, formatView, parseView, type View } from "../report/view.ts";
+import { choosesRows, formatView, parseView, type View, wholeView } from "../report/view.ts";
 import { type Control, changeView } from "./changeView.ts";
 import { progressText, showProgress } from "./progressSlots.ts";
-import { renderPage } from "./renderPage.tsx";
+import { adoptPage, renderPage } from "./renderPage.tsx";
 import { openReports } from "./reports.ts";
 import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
 
@@ -29,10 +29,26 @@ export function startSession(main: HTMLElement): Session {
   let report: Report | null = null;
   // Only the latest wish is drawn: an answer that comes after a newer question is dropped.
   let wish = 0;
+  let adoption: Promise<void> | null = null;
 
   const pagePath = (): string => {
     const root = new URL(places.root).pathname;
     return location.pathname.startsWith(root) ? location.pathname.slice(root.length) : "";
+  };
+
+  // Before anything is followed: the page that the build put here.
+  const builtPath = pagePath();
+
+  /** Once: taking over a page a second time would double it. What could not be fetched may be tried again. */
+  const adopt = (): Promise<void> => {
+    adoption ??= reports
+      .of(wholeView)
+      .then((built) => adoptPage(main, builtPath, built, places))
+      .catch((error: unknown) => {
+        adoption = null;
+        throw error;
+      });
+    return adoption;
   };
 
   const draw = async (next: View): Promise<void> => {
@@ -40,6 +56,7 @@ export function startSession(main: HTMLElement): Session {
     const mine = wish;
     try {
       if (choosesRows(next) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
+      await adopt();
       const found = await reports.of(next);
       if (mine !== wish) return;
       report = found;

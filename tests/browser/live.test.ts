@@ -8,6 +8,7 @@ import { parseView, wholeView } from "../../src/report/view.ts";
 import { openBrowser, watchedPage } from "../support/browser.ts";
 import { farthestApart } from "../support/farthestApart.ts";
 import { type OpenedReports, openReportsAtBuild } from "../support/openReportsAtBuild.ts";
+import { printedBody } from "../support/printedBody.tsx";
 
 const site = inject("site");
 const folder = inject("siteFolder");
@@ -107,6 +108,20 @@ describe("the live page", () => {
     await expect.poll(() => bodyText(page), { timeout: 10_000 }).toBe(built);
     await context.close();
   });
+
+  it.each(["kiln-hours/", "yield-and-moisture/"] as const)(
+    "shows on %s for other rows the very text that the build would have printed for them",
+    async (name) => {
+      const { page, context } = await watchedPage(browser, site);
+      const query = "from=2025-03-01&to=2026-08-31";
+      const view = parseView(new URLSearchParams(query));
+      await page.goto(`${site}${name}?${query}`);
+      await expect
+        .poll(() => bodyText(page), { timeout: 30_000 })
+        .toBe(printedBody(name, await atBuild.of(view), view));
+      await context.close();
+    },
+  );
 
   it.each(["", "variety", "from=2025-06-01&to=2026-03-31", "air=mean", "without"])(
     "reaches the build's numbers to 1e-12 for the same choice: %s",
