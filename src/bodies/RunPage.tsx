@@ -39,7 +39,7 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
           <StageFacts stage="steep" title="Steep" facts={steepFacts(run, reader)} />
           <StageFacts stage="germination" title="Germination" facts={germinationFacts(run, reader)} />
           <StageFacts stage="kiln" title="Kiln" facts={kilnFacts(result, reader)} />
-          <StageFacts stage="none" title="Malt" facts={maltFacts(run, reader)} />
+          <StageFacts stage="none" title="Malt" facts={maltFacts(run, result.loss, reader)} />
         </div>
       </Entry>
       {run.notes === null ? null : (

@@ -56,16 +56,13 @@ export function spreadSentence({ centres, pooled }: ChartPhase): Sentence {
 }
 
 /**
- * Whether new batches still move the limits of the latest phase: they do while a variety has every usable batch of the
- * phase in its baseline. Empty for a phase that is over.
+ * Whether new batches still move the limits of the latest phase: they do while a variety's baseline is not full.
+ * Empty for a phase that is over.
  */
 export function fillingSentence(chart: ControlChart, phase: number): Sentence {
   const latest = chart.phases[phase];
   if (latest === undefined || phase !== chart.phases.length - 1) return [];
-  const usable = chart.runs.filter((run) => run.phase === phase && run.leftOut === null);
-  const filling = [...new Set(usable.map(({ variety }) => variety))]
-    .filter((variety) => usable.every((run) => run.variety !== variety || run.inBaseline))
-    .sort();
+  const filling = latest.centres.flatMap(({ variety, frozen }) => (frozen ? [] : [variety])).sort();
   if (filling.length === 0) return ["Later batches move no limit."];
   const own = filling.length === 1 ? "its limits" : "their limits";
   const whose = latest.pooled || latest.centres.length < 2 ? "the limits" : own;

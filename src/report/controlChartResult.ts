@@ -50,6 +50,8 @@ export interface ChartPhase {
     readonly sigma: Interval;
     readonly reach: number;
     readonly baselineRuns: number;
+    /** The baseline is full or was named: later batches move nothing. */
+    readonly frozen: boolean;
   }[];
   /** Distance of the limits from the centre, in the measure's unit, with its interval. */
   readonly reach: Interval | null;

@@ -1,6 +1,7 @@
 import type { Problem } from "../tables/problem.ts";
 import type { FittedLoad, KilnHoursResult } from "./kilnHoursResult.ts";
 import type { Report } from "./report.ts";
+import { runLoss } from "./runLoss.ts";
 import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
 import type { RunRow } from "./runRow.ts";
 
@@ -27,6 +28,7 @@ export function runPage(report: Report, row: RunRow, curves: ReadonlyMap<string,
     loads: loads.filter((load) => load.runs.includes(row.run)),
     curves,
     expectedHours: fittedLoad(kilnHours, row.load)?.oneStepAhead ?? null,
+    loss: runLoss(row),
     problems: problemsOf(report, row.run),
     otherColumns: otherColumns.filter((column) => column.run === row.run),
     // The list stands latest first.

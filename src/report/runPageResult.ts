@@ -1,3 +1,4 @@
+import type { MaltingLoss } from "../malting/massBalance.ts";
 import type { Problem } from "../tables/problem.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { RunRow } from "./runRow.ts";
@@ -19,6 +20,8 @@ export interface RunPageResult {
   readonly curves: ReadonlyMap<string, KilnCurve>;
   /** Fitted and one-step-ahead kiln hours of its load, where the model could say. */
   readonly expectedHours: { readonly estimate: number; readonly low: number; readonly high: number } | null;
+  /** Where its dry matter went; null where a mass or a moisture is not logged. */
+  readonly loss: MaltingLoss | null;
   readonly problems: readonly Problem[];
   /** Columns that the format does not know, as logged: name and value. */
   readonly otherColumns: readonly { readonly table: string; readonly column: string; readonly value: string }[];

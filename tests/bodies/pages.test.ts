@@ -42,6 +42,7 @@ const runResult = (report: Report, index: number): RunPageResult => ({
   loads: report.loads.filter((load) => load.load === report.runs[index]?.load),
   curves: new Map(),
   expectedHours: { estimate: 13.2, low: 12.1, high: 14.3 },
+  loss: { totalPercent: 9.1, rootletsPercent: 3.6, restPercent: 5.5 },
   problems: [madeUpProblem],
   otherColumns: [{ table: "kilning", column: "smoke", value: "none" }],
   previousRun: report.runs[index + 1]?.run ?? null,
@@ -131,6 +132,7 @@ describe("RunPage", () => {
       run: bareRun,
       loads: [],
       expectedHours: null,
+      loss: null,
       problems: [],
       otherColumns: [],
     };

@@ -60,6 +60,7 @@ describe("runAnswer(result, units)", () => {
     loads: [],
     curves: new Map(),
     expectedHours,
+    loss: null,
     problems: [],
     otherColumns: [],
     previousRun: null,

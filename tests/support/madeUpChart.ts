@@ -35,6 +35,7 @@ export const madeUpPhase = (changes: Partial<ChartPhase> = {}): ChartPhase => ({
       sigma: interval(0.5, 0.4, 0.7),
       reach: 1.5,
       baselineRuns: 24,
+      frozen: true,
     },
   ],
   reach: interval(1.5, 1.2, 2.1),

@@ -67,6 +67,7 @@ function phaseOf(runs: readonly ChartedRun[], { centres, sigma }: MadeUpMeasure)
       sigma: interval(sigma, 0.75 * sigma, 1.5 * sigma),
       reach: 3 * sigma,
       baselineRuns: Math.round(baselineRuns / 2),
+      frozen: runs.length > BASELINE,
     })),
     reach: interval(3 * sigma, 2.25 * sigma, 4.5 * sigma),
   };

@@ -1,3 +1,4 @@
+import type { MaltingLoss } from "../../malting/massBalance.ts";
 import type { LoadRow } from "../../report/loadRow.ts";
 import type { RunPageResult } from "../../report/runPageResult.ts";
 import type { RunRow } from "../../report/runRow.ts";
@@ -127,7 +128,10 @@ function airFacts(load: LoadRow | null, reader: FactReader): Kept {
   });
 }
 
-export function maltFacts(run: RunRow, reader: FactReader): readonly Fact[] {
+/** Shown as it is where it is below 0: then a mass or a moisture is off, and hiding it would hide that. */
+const BELOW_NOTHING = "below 0: a mass or a moisture is off";
+
+export function maltFacts(run: RunRow, loss: MaltingLoss | null, reader: FactReader): readonly Fact[] {
   const say = sayer(reader);
   return logged([
     say.number("malt unloaded", run.maltOutKilograms, "mass"),
@@ -135,6 +139,14 @@ export function maltFacts(run: RunRow, reader: FactReader): readonly Fact[] {
     say.number("rootlets", run.rootletsKilograms, "mass"),
     say.number("yield, dry matter", run.dryMatterYieldPercent, "percent"),
     say.number("yield, as is", run.asIsYieldPercent, "percent"),
+    say.number("malting loss, of dry matter", loss?.totalPercent ?? null, "percent"),
+    say.number("of it rootlets", loss?.rootletsPercent ?? null, "percent", "as dry as the malt, common practice"),
+    say.number(
+      "steep and respiration, by difference",
+      loss?.restPercent ?? null,
+      "percent",
+      loss !== null && (loss.restPercent ?? 0) < 0 ? BELOW_NOTHING : null,
+    ),
     say.text("bag code", run.bagCode),
   ]);
 }

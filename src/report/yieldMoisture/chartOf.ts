@@ -134,12 +134,13 @@ function describePhase(
     provisional: withLimits.some(({ provisional }) => provisional),
     sigma,
     pooled: withLimits.some(({ spreadPooled }) => spreadPooled),
-    centres: withLimits.map(({ group, limits, indices }) => ({
+    centres: withLimits.map(({ group, limits, indices, frozen }) => ({
       variety: group,
       centre: limits.centre,
       sigma: limits.sigma,
       reach: limits.multiplier * limits.sigma.estimate,
       baselineRuns: indices.length,
+      frozen,
     })),
     reach:
       sigma === null

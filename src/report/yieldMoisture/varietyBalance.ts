@@ -1,6 +1,6 @@
 import { median } from "../../analysis/summary.ts";
-import { maltingLoss } from "../../malting/massBalance.ts";
 import type { VarietyBalance } from "../controlChartResult.ts";
+import { runLoss } from "../runLoss.ts";
 import type { RunRow } from "../runRow.ts";
 
 const middle = (values: readonly (number | null)[]): number | null => {
@@ -8,27 +8,13 @@ const middle = (values: readonly (number | null)[]): number | null => {
   return known.length === 0 ? null : median(known);
 };
 
-/**
- * Where malt is weighed before its rootlets are taken off, the log's rootlets already came out of it. Rootlets are taken
- * to be as dry as the malt they fell from (common practice), since nobody measures them.
- */
-function lossOf(row: RunRow) {
-  const { grainInKilograms, grainMoisturePercent, maltKilograms, finalMoisturePercent, rootletsKilograms } = row;
-  if (grainInKilograms === null || grainMoisturePercent === null) return null;
-  if (maltKilograms === null || finalMoisturePercent === null || grainInKilograms <= 0) return null;
-  const batch = { grainInKilograms, grainMoisturePercent, maltKilograms, maltMoisturePercent: finalMoisturePercent };
-  const rootlets =
-    rootletsKilograms === null ? null : { kilograms: rootletsKilograms, moisturePercent: finalMoisturePercent };
-  return maltingLoss(batch, rootlets);
-}
-
 /** The mass balance of each variety, by name. A batch whose parts come out below 0 is counted and left as it is. */
 export function varietyBalances(runs: readonly RunRow[]): readonly VarietyBalance[] {
   const varieties = [...new Set(runs.flatMap(({ variety }) => (variety === null ? [] : [variety])))].sort();
   return varieties.flatMap((variety): VarietyBalance[] => {
     const own = runs.filter((row) => row.variety === variety && row.dryMatterYieldPercent !== null);
     if (own.length === 0) return [];
-    const losses = own.map(lossOf);
+    const losses = own.map(runLoss);
     const bases = [...new Set(own.flatMap(({ maltBasis }) => (maltBasis === null ? [] : [maltBasis])))].sort();
     return [
       {

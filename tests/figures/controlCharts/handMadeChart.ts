@@ -72,6 +72,7 @@ export function chartWith(asked: Asked, parts: Partial<ControlChart> = {}): Cont
           sigma: exactly(spread),
           reach: 3 * spread,
           baselineRuns: held.filter((run) => run.inBaseline).length,
+          frozen: true,
         };
       }),
       reach: null,
