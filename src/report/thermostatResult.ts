@@ -1,0 +1,152 @@
+import type { ModelScore } from "../analysis/drift/driftModels.ts";
+import type { LeavesTolerance } from "../analysis/drift/leavesTolerance.ts";
+import type { Interval } from "../analysis/regressionFit.ts";
+import type { ThermostatLoad } from "../malting/thermostat/thermostatLoad.ts";
+import type { EventRow } from "./eventRow.ts";
+
+export type HoldName = "drying" | "cure";
+
+/** One load as the drift of one hold sees it. */
+export interface OffsetPoint {
+  readonly load: string;
+  readonly runs: readonly string[];
+  readonly at: number;
+  /** Whole-cycle time mean less set point, corrected for the logger where a check allows it; K. */
+  readonly offsetKelvin: number;
+  readonly standardErrorKelvin: number | null;
+  readonly duty: number | null;
+  readonly swingKelvin: number | null;
+  readonly riseKelvinPerMinute: number | null;
+  readonly setCelsius: number;
+  /** Index into `stretches`. */
+  readonly stretch: number;
+}
+
+/** Loads between one calibration or repair of the thermostat and the next. */
+export interface ThermostatStretch {
+  /** `since the first load`, or what was done: `kiln thermostat set right against reference`. */
+  readonly name: string;
+  readonly event: EventRow | null;
+  readonly from: number;
+  readonly to: number;
+  readonly loads: number;
+  /** Null with a sentence in `tooLittle` where the loads are too few. */
+  readonly alarm: StretchAlarm | null;
+  readonly models: StretchModels | null;
+  readonly tooLittle: string | null;
+}
+
+/** What the two charts say of a stretch; they alone alarm. */
+export interface StretchAlarm {
+  readonly baselineLoads: number;
+  readonly baselineLevelKelvin: number;
+  readonly sigmaKelvin: number;
+  /** Deviations from the baseline's level after it, one a load, with the half-width of the limits. */
+  readonly weightedMean: { readonly means: Float64Array; readonly reach: Float64Array };
+  readonly alarms: readonly {
+    readonly fromLoad: string;
+    readonly raisedAtLoad: string;
+    readonly raisedAt: number;
+    readonly direction: "up" | "down";
+    readonly raisedBy: readonly ("weightedMean" | "cumulativeSum")[];
+  }[];
+}
+
+/** What a change looks like; it raises no alarm. Moments are milliseconds UTC. */
+export interface StretchModels {
+  readonly winner: "constant" | "step" | "creep";
+  readonly isClear: boolean;
+  readonly scores: readonly ModelScore[];
+  /** Of the winner; null for a constant. `none`: no such moment can be named. */
+  readonly onset: { readonly estimate: number; readonly low: number; readonly high: number } | null;
+  /** Kelvins a month of 30.44 days, for a creep. */
+  readonly kelvinPerMonth: Interval | null;
+  /** Kelvins, for a step. */
+  readonly stepKelvin: Interval | null;
+  /** Level before the change, K; the level of all for a constant. */
+  readonly levelKelvin: Interval;
+  /** The winner's line, to draw: moments and kelvins. */
+  readonly line: readonly { readonly at: number; readonly kelvin: number }[];
+  /** When it leaves the tolerance, moments instead of days. */
+  readonly leaves: LeavesTolerance;
+  /** Theil–Sen slope after the onset, K a month; only for a creep. */
+  readonly theilSenKelvinPerMonth: Interval | null;
+  readonly mannKendallP: number | null;
+  readonly pettitt: { readonly at: number; readonly p: number } | null;
+}
+
+/** Evidence on the kind of change, in words with its size; none of it is a verdict. */
+export interface DriftEvidence {
+  readonly kind: "set point" | "worn contacts" | "weak heater or fan" | "season" | "other probes";
+  readonly sentence: string;
+  /** Speaks for this kind, against it, or cannot be told. */
+  readonly speaks: "for" | "against" | "open";
+}
+
+export interface HoldJudgement {
+  readonly hold: HoldName;
+  readonly points: readonly OffsetPoint[];
+  /** Loads without an offset, and why, counted. */
+  readonly without: readonly { readonly reason: string; readonly count: number }[];
+  readonly stretches: readonly ThermostatStretch[];
+  /** On the latest stretch. */
+  readonly evidence: readonly DriftEvidence[];
+}
+
+/** The effect of a drift on the malt, from the models already built. */
+export interface DriftEffect {
+  readonly measure: "kiln hours" | "final moisture" | "energy";
+  /** In the measure's own unit (h, percentage points, kWh) over the loads since the onset; null: cannot be told. */
+  readonly effect: Interval | null;
+  readonly loads: number;
+  readonly sentence: string;
+}
+
+export interface LoggerTrust {
+  readonly daysSinceCheck: number | null;
+  readonly loggerDays: number;
+  readonly stale: boolean;
+  /** The latest error found, K at the drying set point, and its standard uncertainty. */
+  readonly errorKelvin: number | null;
+  readonly uncertaintyKelvin: number | null;
+  readonly checks: readonly {
+    readonly at: number;
+    readonly probe: string;
+    readonly referenceCelsius: number;
+    readonly readingCelsius: number;
+    readonly note: string | null;
+  }[];
+  /** Boiling water at the house's altitude, °C. */
+  readonly boilingCelsius: number;
+  /** Steps of the logger's readings that its checks or events explain: a fault of the logger, not the thermostat. */
+  readonly faults: readonly string[];
+}
+
+export interface KilnThermostat {
+  readonly kiln: string;
+  readonly loads: readonly ThermostatLoad[];
+  readonly drying: HoldJudgement | null;
+  readonly cure: HoldJudgement | null;
+  /** The fan's own thermostat, where one was set and read. */
+  readonly fan: readonly {
+    readonly load: string;
+    readonly runs: readonly string[];
+    readonly at: number;
+    readonly setCelsius: number | null;
+    readonly offsetKelvin: number | null;
+    readonly shareOfHold: number | null;
+  }[];
+  readonly probeAtBulb: boolean;
+  readonly toleranceKelvin: number;
+  readonly logger: LoggerTrust;
+  readonly effects: readonly DriftEffect[];
+  /** Everything logged about thermostat, logger and kiln, by date. */
+  readonly events: readonly EventRow[];
+  /** The latest load with readings, for the close-up. */
+  readonly latestLoad: string | null;
+  readonly tooLittle: string | null;
+}
+
+export interface ThermostatResult {
+  readonly kilns: readonly KilnThermostat[];
+}
