@@ -21,6 +21,14 @@ const CURE_AIR_SHARE = 0.6;
 const DAMPER_AFTER = 40 * MINUTE;
 /** The bed is raked through when it is turned up and again at the damper and before the first sample: each layer comes this near to the bed's mean. */
 const RAKED_SHARE = 0.8;
+/** The meter's word on which the heat goes off, %; while the bed cools it gives up some more. */
+const DRY_ENOUGH = 5.25;
+/**
+ * The kiln card of this house: from this long after the kiln is turned up nearly dry will do, since the morning's work
+ * waits and long heat colours the malt (common practice). A sound kiln is hardly ever that late.
+ */
+const LATE_AFTER = 270 * MINUTE;
+const NEARLY_DRY = 5.8;
 /** The fan's own thermostat switches this far above and below its set point. */
 const FAN_HALF_DIFFERENTIAL = 0.5;
 
@@ -35,8 +43,9 @@ export interface Firing {
   readonly thermostatOffset: number;
   /** Set point of the fan's own thermostat; null when the fan simply runs. */
   readonly fanSetCelsius: number | null;
-  /** Share of the fan's air that comes through: belt, and how evenly the bed was spread. */
+  /** Share of the fan's air that comes through, until the kiln is turned up and from then on: belt, and how evenly the bed was spread. */
   readonly airShare: number;
+  readonly cureAirShare: number;
 }
 
 /** What the sensors saw, minute by minute from loading: true values, before the logger's own errors. */
@@ -65,7 +74,8 @@ export interface Fired {
 
 /**
  * Dry one bed. The maltster turns it up some while after the break shows in the air above the bed, takes samples from
- * the third hour of the cure on, turns the heat off when the meter says dry, and unloads when the bed has cooled.
+ * the third hour of the cure on, turns the heat off when the meter says dry (when it is late: nearly dry), and unloads when
+ * the bed has cooled.
  *
  * @param person draws of this load alone: how soon the break is seen, the meter's errors, the pace of unloading
  */
@@ -76,7 +86,6 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
   const firstSampleAfter = (165 + 5 * person.normal()) * MINUTE;
   const coolTime = (30 + 5 * person.normal()) * MINUTE;
   const meterErrors = Array.from({ length: 40 }, () => 0.1 * person.normal());
-  const dryEnough = 5.25;
 
   const trace: Trace | null = keepTrace ? { airOn: [], airOff: [], bed: [], heaterOn: [], fanOn: [] } : null;
   let plenum = airAt(weather, loadedAt).celsius * 0.4 + 12;
@@ -109,7 +118,7 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
       intakeCelsius = outside.celsius;
       intakeRatio = humidityRatio(outside.celsius, outside.relativeHumidityPercent, PRESSURE_PASCALS);
       const wetness = Math.min(1, bedMoisturePercent(bed) / 44);
-      const share = firing.airShare * (damped && !off ? CURE_AIR_SHARE : 1);
+      const share = (curing ? firing.cureAirShare : firing.airShare) * (damped && !off ? CURE_AIR_SHARE : 1);
       flow = fanFlow(bed.grain, firing.bedDepthMetres, wetness, share);
       dryAirPerSecond = flow / specificVolume(intakeCelsius, intakeRatio, PRESSURE_PASCALS);
     }
@@ -165,6 +174,7 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
         if (samples === 0) rake(bed);
         const read = bedMoisturePercent(bed) + (meterErrors[samples] ?? 0);
         samples++;
+        const dryEnough = now >= cureStartedAt + LATE_AFTER ? NEARLY_DRY : DRY_ENOUGH;
         if (read <= dryEnough || samples >= meterErrors.length) {
           heatOffAt = toFiveMinutes(now);
           unloadedAt = toFiveMinutes(now + coolTime);

@@ -4,6 +4,9 @@ import { randomStream } from "./random.ts";
 import type { Row } from "./rows.ts";
 import * as truths from "./truths.ts";
 
+/** The house named its baseline then, with nothing known of a belt; 24 batches of each variety would take it a year. */
+const BASELINE_ENDS = "2026-01-31";
+
 /** Settings of the invented house. */
 export function houseToml(): string {
   return `# An invented house: see README.md in this folder.
@@ -30,6 +33,10 @@ kwh = 0.17
 labour_hour = 21.0
 malt_kg = 1.4
 refused_batch = 280.0
+
+# The control charts' limits since the bed was laid shallower: its first autumn and winter.
+[baselines]
+any = "${truths.SHALLOWER_BED.on} to ${BASELINE_ENDS}"
 
 [checks]
 logger_days = 100

@@ -22,6 +22,8 @@ export interface HouseOptions {
   readonly readings?: boolean;
   /** Leave belt, drift, fan thermostat and scale in good order. */
   readonly faults?: boolean;
+  /** Leave only these in good order, and all else as it is. */
+  readonly mended?: readonly ("slipping belt" | "mis-set scale")[];
 }
 
 /** One firing: what truly happened, and what the house wrote down of it. */
@@ -120,7 +122,9 @@ function simulateLoad(
   const thermostatOffset = faulty ? truths.thermostatOffset(date) : 0;
   const { from, to, setCelsius } = truths.FAN_THERMOSTAT;
   const fanSetCelsius = faulty && date >= from && date < to ? setCelsius : null;
-  const belt = faulty && date >= truths.SLIPPING_BELT.from && date < truths.SLIPPING_BELT.repairedOn;
+  const mended = options.mended ?? [];
+  const { from: slippedFrom, repairedOn, airShare, cureAirShare } = truths.SLIPPING_BELT;
+  const belt = faulty && !mended.includes("slipping belt") && date >= slippedFrom && date < repairedOn;
   const spreading = 1 + 0.026 * r.normal();
   const fired = fire(
     {
@@ -137,7 +141,8 @@ function simulateLoad(
       cureSetCelsius: variety.cureSetCelsius,
       thermostatOffset,
       fanSetCelsius,
-      airShare: spreading * (belt ? truths.SLIPPING_BELT.airShare : 1),
+      airShare: spreading * (belt ? airShare : 1),
+      cureAirShare: spreading * (belt ? cureAirShare : 1),
     },
     weather,
     randomStream(seed, "maltster", planned.index),
@@ -149,7 +154,7 @@ function simulateLoad(
   if (Math.abs(thermostatOffset) >= DRIFT_THAT_COUNTS) faults.push("thermostat drift");
   if (fired.holdFanShare < 0.99) faults.push("fan thermostat");
   if (fired.holdDuty > 0.97) faults.push("power-limited");
-  const misset = faulty && planned.index === missetLoad;
+  const misset = faulty && !mended.includes("mis-set scale") && planned.index === missetLoad;
   if (misset) faults.push("mis-set scale");
 
   const load = {
