@@ -13,7 +13,7 @@ export const examplePlant: RelayPlant = {
   switchOnCelsius: 63,
 };
 
-/** A slower kiln, as flat-bed houses have them: a cycle of about 13 minutes about 48 °C, and strong enough to cure. */
+/** A slower kiln, as flat-bed houses have them: a cycle of 12 minutes about 48 °C, and strong enough to cure. */
 export const slowPlant: RelayPlant = {
   timeConstantMinutes: 45,
   heaterOnCelsius: 115,
