@@ -7,6 +7,7 @@ import { benchAnalysis } from "./bench/analysis.ts";
 import { benchBedDepth } from "./bench/bedDepth.ts";
 import type { Bench } from "./bench/bench.ts";
 import { benchBuild } from "./bench/build.ts";
+import { benchChartTruths } from "./bench/chartTruths.ts";
 import { benchReading } from "./bench/reading.ts";
 import { benchRedraw } from "./bench/redraw.ts";
 import { openWorkshop } from "./bench/workshop.ts";
@@ -17,6 +18,7 @@ const PARTS: Readonly<Record<string, (bench: Bench) => Promise<void>>> = {
   reading: benchReading,
   analysis: benchAnalysis,
   "bed-depth": benchBedDepth,
+  "chart-truths": benchChartTruths,
 };
 
 function stop(sentence: string): never {
