@@ -59,3 +59,21 @@ export function levelInterval(
   }
   return { estimate, low, high };
 }
+
+/** Interval of what the change alone has made of the value where its column stands at `column(onset)`. */
+export function changeInterval(
+  region: readonly RegionPoint[],
+  best: RegionPoint,
+  column: (onset: number) => number,
+): Interval {
+  const estimate = best.effect * column(best.onset);
+  let low = estimate;
+  let high = estimate;
+  for (const { onset, effect, information, slack } of region) {
+    const away = column(onset);
+    const reach = Math.abs(away) * Math.sqrt(slack / information);
+    low = Math.min(low, effect * away - reach);
+    high = Math.max(high, effect * away + reach);
+  }
+  return { estimate, low, high };
+}
