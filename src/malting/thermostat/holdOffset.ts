@@ -6,21 +6,16 @@ import {
   FEWEST_READINGS_A_CYCLE,
   readingsACycle,
 } from "./cycleShape.ts";
-import { MINUTE, middleOf, placesIn, type SoundReadings, type TimeSpan } from "./kilnReadings.ts";
+import { cyclesWithFan, cyclesWithoutDelays, FEWEST_CYCLES, isAliased } from "./fitCycles.ts";
+import { MINUTE, placesIn, type SoundReadings, type TimeSpan } from "./kilnReadings.ts";
 import { shareOn } from "./shareOn.ts";
 import { meanOverCycles, meanOverHold, type TimeMean } from "./timeMean.ts";
-import { type Cycle, findWholeCycles } from "./wholeCycles.ts";
+import { type Cycle, type CycleSetting, findWholeCycles } from "./wholeCycles.ts";
 
 /** What the readings must be known for before a hold can be judged. */
-export interface HoldSetting {
+export interface HoldSetting extends CycleSetting {
   /** Null where it is not logged: then no offset, but the cycles all the same. */
   readonly setCelsius: number | null;
-  /** From `turnProminence`. */
-  readonly prominenceKelvin: number;
-  /** Silence that counts as a gap, milliseconds. */
-  readonly longestStep: number;
-  /** Usual time between readings, milliseconds. */
-  readonly usualStep: number;
   /** How fast air first rose to this hold, K a minute; null where it was not seen. Tells a cycle from its alias. */
   readonly firstRiseKelvinPerMinute: number | null;
 }
@@ -47,15 +42,8 @@ export interface HoldOffset {
 export const POWER_LIMITED_HOLD_SHARE = 0.1;
 /** A heater on for more than this has nothing left to switch with. */
 const FULL_DUTY = 0.95;
-const FEWEST_CYCLES = 3;
-/** Longer than this many usual cycles is no cycle of the thermostat: air was kept from its set point meanwhile. */
-const LONGEST_CYCLE = 3;
 /** From this step on a cycle of ten minutes may be too fast to follow, and the mean over all of the hold has to do. */
 const COARSE_STEP = 4 * MINUTE;
-/** No kiln's thermostat cycles so fast that readings closer than this could skip whole cycles. Common practice. */
-const ALIASING_STEP = 2 * MINUTE;
-/** A cycle that rises this much more slowly than air first did is one that too few readings made up. */
-const ALIAS_SLOWNESS = 6;
 
 /**
  * Offset of the thermostat over one hold, with the shape of its cycles where the readings allow it.
@@ -69,10 +57,11 @@ const ALIAS_SLOWNESS = 6;
 export function holdOffset(readings: SoundReadings, hold: TimeSpan, setting: HoldSetting): HoldOffset {
   const { at, airOnCelsius } = readings;
   const sentences: string[] = [];
-  const found = findWholeCycles(readings, hold, setting.prominenceKelvin, setting.longestStep);
-  const cycles = withoutDelays(found.cycles);
+  const found = findWholeCycles(readings, hold, setting);
+  const blown = cyclesWithFan(readings, found.cycles, setting.longestStep);
+  const cycles = cyclesWithoutDelays(blown);
   const perCycle = readingsACycle(cycles);
-  const aliased = setting.usualStep >= ALIASING_STEP && isAliased(cycles, setting.firstRiseKelvinPerMinute);
+  const aliased = isAliased(cycles, setting.usualStep, setting.firstRiseKelvinPerMinute);
   const shaped = perCycle !== null && perCycle >= FEWEST_READINGS_A_CYCLE && !aliased;
   const duty =
     dutyOf(cycles, found.readFrom, shaped) ?? shareOn(readings, readings.heaterOn, hold, setting.longestStep);
@@ -91,6 +80,11 @@ export function holdOffset(readings: SoundReadings, hold: TimeSpan, setting: Hol
   const full = duty !== null && duty > FULL_DUTY;
   const powerLimited = (short !== null && short > POWER_LIMITED_HOLD_SHARE) || full;
 
+  if (blown.length < found.cycles.length) {
+    sentences.push(
+      `The fan stood still in ${found.cycles.length - blown.length} of ${found.cycles.length} cycles; they are left out.`,
+    );
+  }
   if (setting.setCelsius === null) sentences.push("No set point is logged, so no offset can be given.");
   if (powerLimited) {
     sentences.push("The heater could not satisfy the thermostat in this hold, so its offset is not claimed.");
@@ -122,13 +116,6 @@ export function holdOffset(readings: SoundReadings, hold: TimeSpan, setting: Hol
   };
 }
 
-/** Cycles without those that took far longer than the usual one, in which the heater was short or a door stood open. */
-function withoutDelays(cycles: readonly Cycle[]): readonly Cycle[] {
-  if (cycles.length < FEWEST_CYCLES_FOR_SHAPE) return cycles;
-  const usual = middleOf(Float64Array.from(cycles, (cycle) => cycle.to - cycle.from));
-  return cycles.filter((cycle) => cycle.to - cycle.from <= LONGEST_CYCLE * usual);
-}
-
 function dutyOf(cycles: readonly Cycle[], readFrom: "heater" | "air", shaped: boolean): number | null {
   if (cycles.length < FEWEST_CYCLES || (readFrom === "air" && !shaped)) return null;
   let [on, all] = [0, 0];
@@ -137,14 +124,4 @@ function dutyOf(cycles: readonly Cycle[], readFrom: "heater" | "air", shaped: bo
     all += to - from;
   }
   return on / all;
-}
-
-/**
- * Readings nearly a cycle apart show a slow cycle that is not there. A real one rises about as fast as air did on its first
- * way up through the same temperatures.
- */
-function isAliased(cycles: readonly Cycle[], firstRise: number | null): boolean {
-  if (firstRise === null || cycles.length === 0) return false;
-  const rises = cycles.map((c) => ((c.highCelsius - c.lowCelsius) / c.onTime) * MINUTE);
-  return middleOf(Float64Array.from(rises)) < firstRise / ALIAS_SLOWNESS;
 }

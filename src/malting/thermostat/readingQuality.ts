@@ -21,7 +21,7 @@ export interface ReadingQuality {
   readonly resolutionKelvin: number | null;
   /** Spread from reading to reading that no smooth course explains, K (standard deviation); at coarse sampling too large. */
   readonly noiseKelvin: number;
-  /** Silence of over {@link GAP_STEPS} usual steps between readings of air on. */
+  /** Silence longer than {@link gapLength} between readings of air on. */
   readonly gaps: readonly TimeSpan[];
   /** Air on stands still though the kiln does not. */
   readonly frozen: readonly TimeSpan[];
@@ -31,8 +31,15 @@ export interface ReadingQuality {
   readonly sound: Uint8Array;
 }
 
-/** As the check of the logs has it: five usual steps of silence are a gap. */
-export const GAP_STEPS = 5;
+/** Silence of this many usual steps is a gap, as the check of the logs has it. */
+const GAP_STEPS = 5;
+/** A fast logger that leaves out less than this has missed nothing of a kiln. */
+const SHORTEST_GAP = 5 * MINUTE;
+
+/** How long a silence must last to be a gap: five usual steps, and five minutes at least; all in milliseconds. */
+export function gapLength(usualStep: number): number {
+  return Math.max(SHORTEST_GAP, GAP_STEPS * usualStep);
+}
 /** A leap of this much and back; at coarse sampling three times what readings usually move, where that is more. */
 const SPIKE_KELVIN = 5;
 const LONGEST_SPIKE = 3;
@@ -65,7 +72,7 @@ export function readingQuality(readings: KilnReadings): ReadingQuality {
   let odd = 0;
   for (let k = 0; usual !== null && k < steps.length; k++) {
     const step = steps[k] as number;
-    if (step > GAP_STEPS * usual) gaps.push({ from: time[k] as number, to: time[k + 1] as number });
+    if (step > gapLength(usual)) gaps.push({ from: time[k] as number, to: time[k + 1] as number });
     if (step > 1.5 * usual || step < 0.5 * usual) odd++;
   }
   return {

@@ -1,12 +1,13 @@
 import { fanThermostat } from "./fanThermostat.ts";
 import { type HoldOffset, type HoldSetting, holdOffset } from "./holdOffset.ts";
-import { findHolds, type Hold, type LoadHolds, type LoggedTimes } from "./holds.ts";
+import { findHolds, type Hold, type LoggedTimes } from "./holds.ts";
 import { type KilnReadings, MINUTE, placesIn, type SoundReadings } from "./kilnReadings.ts";
+import { loadRises } from "./loadRises.ts";
 import { daysSinceCheck, type LoggerHistory } from "./loggerChecks.ts";
 import { correctReadings, errorAtReading, errorUncertainty, type LoggerError } from "./loggerCorrection.ts";
 import { qualitySentences } from "./qualitySentences.ts";
-import { GAP_STEPS, readingQuality, soundReadings } from "./readingQuality.ts";
-import { minutesToSetPoint, type RiseRate, riseRate } from "./riseRate.ts";
+import { gapLength, readingQuality, soundReadings } from "./readingQuality.ts";
+import type { RiseRate } from "./riseRate.ts";
 import { shareOn } from "./shareOn.ts";
 import type { ThermostatLoad } from "./thermostatLoad.ts";
 import { turnProminence } from "./turningPoints.ts";
@@ -17,10 +18,6 @@ export interface SummarisedLoad extends LoggedTimes {
   readonly kiln: string;
   readonly fanSetCelsius: number | null;
 }
-
-/** The warm-up's rise is timed over this span below the drying set point, the ramp's over this share of its way. */
-const WARM_UP_SPAN_KELVIN = [15, 5] as const;
-const RAMP_SPAN_SHARES = [0.25, 0.75] as const;
 
 /**
  * Reads one load: quality of the readings, holds, offset and shape of the cycles in drying hold and cure, rise, fan, and what
@@ -35,11 +32,11 @@ export function summariseLoad(curve: KilnReadings, load: SummarisedLoad, history
   const corrected = correctReadings(curve, history);
   const readings = soundReadings(corrected.readings, quality);
   const usualStep = (quality.usualStepMinutes ?? 0) * MINUTE;
-  const longestStep = GAP_STEPS * usualStep;
+  const longestStep = gapLength(usualStep);
   const prominenceKelvin = turnProminence(quality.resolutionKelvin, quality.noiseKelvin);
   const holds = findHolds(readings, load, prominenceKelvin);
 
-  const { warmUp, ramp } = rises(readings, load, holds, longestStep);
+  const { warmUp, ramp } = loadRises(readings, load, holds, longestStep);
   const judged = (hold: Hold | null, setCelsius: number | null, rise: RiseRate | null): HoldOffset | null => {
     const setting: HoldSetting = {
       setCelsius,
@@ -148,47 +145,6 @@ export function summariseLoad(curve: KilnReadings, load: SummarisedLoad, history
         : []),
     ],
   };
-}
-
-interface Rise {
-  readonly rise: RiseRate | null;
-  readonly minutesToSet: number | null;
-}
-
-const noRise: Rise = { rise: null, minutesToSet: null };
-
-function rises(
-  readings: SoundReadings,
-  { loadedAt, dryingSetCelsius, cureSetCelsius }: SummarisedLoad,
-  { rampFrom, drying, cure }: LoadHolds,
-  longestStep: number,
-): { readonly warmUp: Rise; readonly ramp: Rise } {
-  const end = readings.at[readings.at.length - 1] ?? loadedAt;
-  const rise = (from: number, to: number, set: number, low: number, high: number): Rise => {
-    const span = placesIn(readings.at, { from, to });
-    return {
-      rise: riseRate(readings, span, low, high, longestStep),
-      minutesToSet: minutesToSetPoint(readings, span, from, set),
-    };
-  };
-  const [below, nearer] = WARM_UP_SPAN_KELVIN;
-  const warmUp =
-    dryingSetCelsius === null
-      ? noRise
-      : rise(
-          loadedAt,
-          drying?.to ?? rampFrom ?? end,
-          dryingSetCelsius,
-          dryingSetCelsius - below,
-          dryingSetCelsius - nearer,
-        );
-  if (rampFrom === null || dryingSetCelsius === null || cureSetCelsius === null || cureSetCelsius <= dryingSetCelsius) {
-    return { warmUp, ramp: noRise };
-  }
-  const [lower, upper] = RAMP_SPAN_SHARES.map(
-    (share) => dryingSetCelsius + share * (cureSetCelsius - dryingSetCelsius),
-  );
-  return { warmUp, ramp: rise(rampFrom, cure?.to ?? end, cureSetCelsius, lower as number, upper as number) };
 }
 
 const airAt = ({ at, airOnCelsius }: SoundReadings, moment: number): number | undefined =>

@@ -27,31 +27,35 @@ export interface WholeCycles {
   readonly readFrom: "heater" | "air";
 }
 
-/** A single step of over this share of a cycle hides a turn of it. */
-const LONGEST_STEP_SHARE = 0.5;
+/** How the readings were taken, for {@link findWholeCycles}. */
+export interface CycleSetting {
+  /** From `turnProminence`. */
+  readonly prominenceKelvin: number;
+  /** Silence that counts as a gap, milliseconds. */
+  readonly longestStep: number;
+  /** Usual time between readings, milliseconds. */
+  readonly usualStep: number;
+}
+
+/** A step of over this share of a cycle may hide a turn of it, unless readings are that far apart throughout. */
+const LONGEST_STEP_SHARE = 1 / 3;
+const LONGEST_STEPS = 2;
 
 /**
  * Cuts the hold into whole cycles. Turning points come from heater_on where it is logged throughout, else from air by
  * hysteresis. Each cut lies where air rises through the middle between a low and the next high, so that an error in its
  * time hardly moves the mean. A gap breaks the row: a cycle with a gap in it is not whole.
- *
- * @param longestStepMilliseconds silence that counts as a gap
  */
-export function findWholeCycles(
-  readings: SoundReadings,
-  hold: TimeSpan,
-  prominenceKelvin: number,
-  longestStepMilliseconds: number,
-): WholeCycles {
+export function findWholeCycles(readings: SoundReadings, hold: TimeSpan, setting: CycleSetting): WholeCycles {
   const { at, airOnCelsius: air, heaterOn } = readings;
   const whole = placesIn(at, hold);
   const byHeater = heaterTurns(at, air, heaterOn, whole);
   const cycles: Cycle[] = [];
-  for (const span of unbrokenSpans(at, whole, longestStepMilliseconds)) {
+  for (const span of unbrokenSpans(at, whole, setting.longestStep)) {
     const turns = byHeater
       ? byHeater.filter(({ place }) => place > span.start && place < span.end - 1)
-      : turningPoints(air, span, prominenceKelvin);
-    cycles.push(...cyclesOf(at, air, turns));
+      : turningPoints(air, span, setting.prominenceKelvin);
+    cycles.push(...cyclesOf(at, air, turns, setting.usualStep));
   }
   return { cycles, readFrom: byHeater ? "heater" : "air" };
 }
@@ -88,7 +92,7 @@ function riseBetween(at: Float64Array, air: Float64Array, low: Turn, high: Turn)
 
 const isHeaterTurn = (turn: Turn): turn is HeaterTurn => "switchedAt" in turn;
 
-function cyclesOf(at: Float64Array, air: Float64Array, turns: readonly Turn[]): Cycle[] {
+function cyclesOf(at: Float64Array, air: Float64Array, turns: readonly Turn[], usualStep: number): Cycle[] {
   const cycles: Cycle[] = [];
   for (let k = 0; k + 3 < turns.length; k++) {
     const [low, high, nextLow, nextHigh] = turns.slice(k, k + 4) as [Turn, Turn, Turn, Turn];
@@ -97,7 +101,8 @@ function cyclesOf(at: Float64Array, air: Float64Array, turns: readonly Turn[]): 
     const first = riseBetween(at, air, low, high);
     const last = riseBetween(at, air, nextLow, nextHigh);
     if (first === null || last === null || !(last.at > first.at)) continue;
-    if (longestStep(at, first.place - 1, last.place) > LONGEST_STEP_SHARE * (last.at - first.at)) continue;
+    const allowed = Math.max(LONGEST_STEP_SHARE * (last.at - first.at), LONGEST_STEPS * usualStep);
+    if (longestStep(at, first.place - 1, last.place) > allowed) continue;
     const top = sharpTurn(at, air, low, high, nextLow);
     const foot = sharpTurn(at, air, high, nextLow, nextHigh);
     const switched = isHeaterTurn(high) && isHeaterTurn(nextLow) ? { off: high, on: nextLow } : null;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { qualitySentences } from "../../../src/malting/thermostat/qualitySentences.ts";
-import { readingQuality, soundReadings } from "../../../src/malting/thermostat/readingQuality.ts";
+import { gapLength, readingQuality, soundReadings } from "../../../src/malting/thermostat/readingQuality.ts";
 import { fireRelayKiln, logRelayKiln, MINUTE, slowPlant } from "./relayKiln.ts";
 
 const minutes = 8 * 60;
@@ -37,6 +37,12 @@ describe("readingQuality", () => {
     expect(quality.gaps).toEqual([{ from: 199 * MINUTE, to: 260 * MINUTE }]);
     expect(soundReadings(readings, quality).at.length).toBe(readings.at.length);
     expect(qualitySentences(quality)).toEqual(["The logger was silent once, for 61 minutes in all."]);
+  });
+
+  test("counts silence as a gap from five usual steps and five minutes on", () => {
+    expect(gapLength(MINUTE)).toBe(5 * MINUTE);
+    expect(gapLength(5000)).toBe(5 * MINUTE);
+    expect(gapLength(5 * MINUTE)).toBe(25 * MINUTE);
   });
 
   test("marks air that stands still for 40 minutes while the heater switches, and leaves it out of the sound readings", () => {
