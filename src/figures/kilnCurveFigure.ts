@@ -11,7 +11,7 @@ import { type Label, labelLayer, lineHeight } from "./labelLayer.ts";
 import { layer } from "./layer.ts";
 import { spreadLabels } from "./placeLabels.ts";
 import { textWidth } from "./textWidth.ts";
-import { pathThrough, splitAtGaps, thinSeries } from "./thinSeries.ts";
+import { LINE, pathThrough, splitAtGaps, THIN_LINE, thinSeries } from "./thinSeries.ts";
 import { paddedSpan, valueTicks } from "./ticks.ts";
 
 const HOUR = 3_600_000;
@@ -19,15 +19,17 @@ const HOUR = 3_600_000;
 interface Probe {
   readonly name: string;
   readonly role: string;
+  /** Width of its line, px, as `styles/figures.css` draws the role. */
+  readonly lineWidth: number;
   readonly values: Float64Array;
 }
 
 /** The probes that read anything, hottest air first. */
 function probesOf(curve: KilnCurve): readonly Probe[] {
   return [
-    { name: "air on", role: "kiln thin", values: curve.airOnCelsius },
-    { name: "bed", role: "dashed", values: curve.bedCelsius },
-    { name: "air off", role: "ink", values: curve.airOffCelsius },
+    { name: "air on", role: "kiln thin", lineWidth: THIN_LINE, values: curve.airOnCelsius },
+    { name: "bed", role: "dashed", lineWidth: LINE, values: curve.bedCelsius },
+    { name: "air off", role: "ink", lineWidth: LINE, values: curve.airOffCelsius },
   ].filter(({ values }) => values.some(Number.isFinite));
 }
 
@@ -98,7 +100,16 @@ export function kilnCurveFigure(curve: KilnCurve, load: LoadRow, settings: Figur
       ...[...series].reverse().map((s) =>
         layer(`line ${s.role}`, ({ x: at, y: up, pen }) => [
           pen.element("path", {
-            d: s.parts.map((part) => pathThrough(thinSeries(part.map((p) => ({ x: at(p.x), y: up(p.y) }))))).join(""),
+            d: s.parts
+              .map((part) =>
+                pathThrough(
+                  thinSeries(
+                    part.map((p) => ({ x: at(p.x), y: up(p.y) })),
+                    s.lineWidth,
+                  ),
+                ),
+              )
+              .join(""),
           }),
         ]),
       ),

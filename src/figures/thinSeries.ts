@@ -1,16 +1,20 @@
 import type { Point } from "./box.ts";
 
-/** What a drawn line may miss of a reading, px: half the thinnest line's width, so every reading stays under the ink. */
-export const UNSEEN = 0.65;
+/** Widths of the lines that figures draw, px; `styles/figures.css` has them too, and a test holds them together. */
+export const LINE = 1.8;
+export const THIN_LINE = 1.3;
 
 /**
  * The points that a line through `points` needs on a drawing: first, lowest, highest and last of each pixel column (as
  * Jugel et al., VLDB 2014, show is enough for a drawn line), of these only what the straight line between its
- * neighbours would miss by more than {@link UNSEEN}. Every reading lies within that of the drawn line; the lowest and
- * the highest of all are kept exactly. `points` in order of x, px.
+ * neighbours would miss by more than half of the line's own width. So within every pixel column the ink reaches each
+ * reading; the lowest and the highest of all are kept exactly.
+ *
+ * @param points in order of x, px
+ * @param lineWidth px, as the line is drawn
  */
-export function thinSeries(points: readonly Point[]): Point[] {
-  return dropUnseen(extremesByColumn(points));
+export function thinSeries(points: readonly Point[], lineWidth: number = THIN_LINE): Point[] {
+  return dropUnseen(extremesByColumn(points), lineWidth / 2);
 }
 
 function extremesByColumn(points: readonly Point[]): Point[] {
@@ -44,7 +48,7 @@ function missedBy(a: Point, b: Point, point: Point): number {
 }
 
 /** Splits at whatever the line so far misses most (Douglas and Peucker's way), until nothing that shows is missed. */
-function dropUnseen(points: readonly Point[]): Point[] {
+function dropUnseen(points: readonly Point[], unseen: number): Point[] {
   if (points.length < 3) return [...points];
   let lowest = 0;
   let highest = 0;
@@ -60,7 +64,7 @@ function dropUnseen(points: readonly Point[]): Point[] {
     const a = points[from];
     const b = points[to];
     let worst = -1;
-    let most = UNSEEN;
+    let most = unseen;
     for (let i = from + 1; a && b && i < to; i++) {
       const point = points[i];
       const missed = point ? missedBy(a, b, point) : 0;
@@ -101,23 +105,37 @@ const tenths = (value: number): number => Math.round(value * 10);
 
 /** A path through the points, moved by relative steps of a tenth of a pixel, whose rounding does not add up. */
 export function pathThrough(points: readonly Point[]): string {
-  let path = "";
+  let start = "";
+  const steps: string[] = [];
   let [atX, atY] = [0, 0];
   for (const point of points) {
     const [x, y] = [tenths(point.x), tenths(point.y)];
-    if (path === "") path = `M${x / 10},${y / 10}l`;
+    if (start === "") start = `M${x / 10},${y / 10}`;
     else {
       const [dx, dy] = [x - atX, y - atY];
       if (dx === 0 && dy === 0) continue;
-      path += `${path.endsWith("l") || dx < 0 ? "" : " "}${short(dx)}${dy < 0 ? "" : " "}${short(dy)}`;
+      steps.push(short(dx), short(dy));
     }
     [atX, atY] = [x, y];
   }
+  if (start === "") return "";
   // A lone reading between two gaps is a dot.
-  return path.endsWith("l") ? `${path.slice(0, -1)}h0` : path;
+  return steps.length === 0 ? `${start}h0` : `${start}l${sideBySide(steps)}`;
 }
 
 /** A tenth as short as SVG reads it: `.5`, `-.5`, `12`. */
 function short(asTenths: number): string {
   return String(asTenths / 10).replace(/^(-?)0\./, "$1.");
+}
+
+/** Numbers one after another. A sign parts two of them, and so does a point where the number before has one: `1.5-.2.5 3`. */
+function sideBySide(numbers: readonly string[]): string {
+  let text = "";
+  let before = "";
+  for (const number of numbers) {
+    const parted = before === "" || number.startsWith("-") || (number.startsWith(".") && before.includes("."));
+    text += parted ? number : ` ${number}`;
+    before = number;
+  }
+  return text;
 }

@@ -1,14 +1,19 @@
 const GEOMETRY = new Set(["x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "width", "height", "d", "transform"]);
 
-/** A number as short as it gets at one decimal: `12.04` is `12`, `-0.04` is `0`. */
+/** A number as short as SVG reads it at one decimal: `12.04` is `12`, `-0.04` is `0`, `0.55` is `.6`. */
 function oneDecimal(text: string): string {
   const rounded = Math.round(Number(text) * 10) / 10;
-  return rounded === 0 ? "0" : String(rounded);
+  return rounded === 0 ? "0" : String(rounded).replace(/^(-?)0\./, "$1.");
 }
 
 /** Every number of a path, a transform or a coordinate, to one decimal. */
 export function roundNumbers(text: string): string {
-  return text.replace(/-?(?:\d+\.\d+|\.\d+)(?:e[-+]?\d+)?/g, oneDecimal);
+  return text.replace(/-?(?:\d+\.\d+|\.\d+)(?:e[-+]?\d+)?/g, (number, at: number) => {
+    const short = oneDecimal(number);
+    // A sign or a point that kept two numbers apart may be gone.
+    const parted = /^[-.]/.test(number) && !short.startsWith("-") && /[\d.]/.test(text[at - 1] ?? "");
+    return parted ? ` ${short}` : short;
+  });
 }
 
 /** Half a pixel that Plot adds in Node and on plain screens but not on fine ones: taken off everywhere. */

@@ -112,6 +112,7 @@ describe("renderFigure", () => {
 describe("roundNumbers(text)", () => {
   test("rounds every number of a path and loses none", () => {
     expect(roundNumbers("M12.04,-0.04L1e3,3.96Z")).toBe("M12,0L1e3,4Z");
-    expect(roundNumbers("M.55-.55")).toBe("M0.6-0.5");
+    expect(roundNumbers("M.55-.55")).toBe("M.6-.5");
+    expect(roundNumbers("M3-.04.04l1.04.5")).toBe("M3 0 0l1 .5");
   });
 });

@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { pathThrough, splitAtGaps, thinSeries, UNSEEN } from "../../src/figures/thinSeries.ts";
+import { LINE, pathThrough, splitAtGaps, THIN_LINE, thinSeries } from "../../src/figures/thinSeries.ts";
 
 const series = fc
   .array(fc.tuple(fc.double({ min: 0.05, max: 3, noNaN: true }), fc.double({ min: 0, max: 300, noNaN: true })), {
@@ -15,18 +16,22 @@ const series = fc
     });
   });
 
-/** How far a point lies above or below the drawn line where it passes that x: 0 when a vertical stroke covers it. */
-function distanceFromLine(line: readonly { x: number; y: number }[], point: { x: number; y: number }): number {
-  let nearest = Number.POSITIVE_INFINITY;
-  if (line.length === 1) return Math.abs((line[0]?.y ?? 0) - point.y);
+interface At {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The lowest and highest y of the drawn line within a pixel column; null where it does not come there. */
+function inkInColumn(line: readonly At[], column: number): readonly [number, number] | null {
+  const ys = line.filter(({ x }) => x >= column && x <= column + 1).map(({ y }) => y);
   for (let i = 1; i < line.length; i++) {
-    const a = line[i - 1];
-    const b = line[i];
-    if (!a || !b || point.x < a.x - 1e-9 || point.x > b.x + 1e-9) continue;
-    const share = b.x === a.x ? 0 : (point.x - a.x) / (b.x - a.x);
-    nearest = Math.min(nearest, Math.abs(a.y + share * (b.y - a.y) - point.y));
+    const [a, b] = [line[i - 1], line[i]];
+    if (!a || !b) continue;
+    for (const edge of [column, column + 1]) {
+      if (a.x < edge && b.x > edge) ys.push(a.y + ((edge - a.x) / (b.x - a.x)) * (b.y - a.y));
+    }
   }
-  return nearest;
+  return ys.length === 0 ? null : [Math.min(...ys), Math.max(...ys)];
 }
 
 describe("thinSeries(points)", () => {
@@ -44,23 +49,29 @@ describe("thinSeries(points)", () => {
     );
   });
 
-  test("leaves the lowest and the highest of every pixel column under the line", () => {
+  test("lets the ink reach every reading within its pixel column, by half the line's own width", () => {
     fc.assert(
-      fc.property(series, (points) => {
-        const kept = thinSeries(points);
-        const columns = new Map<number, { x: number; y: number }[]>();
-        for (const point of points) {
-          const column = Math.floor(point.x);
-          columns.set(column, [...(columns.get(column) ?? []), point]);
-        }
-        for (const held of columns.values()) {
-          const sorted = [...held].sort((a, b) => a.y - b.y);
-          for (const extreme of [sorted[0], sorted.at(-1)]) {
-            if (extreme) expect(distanceFromLine(kept, extreme)).toBeLessThanOrEqual(UNSEEN + 1e-9);
-          }
+      fc.property(series, fc.constantFrom(THIN_LINE, LINE), (points, lineWidth) => {
+        const kept = thinSeries(points, lineWidth);
+        const ink = new Map<number, readonly [number, number] | null>();
+        for (const { x, y } of points) {
+          const column = Math.floor(x);
+          if (!ink.has(column)) ink.set(column, inkInColumn(kept, column));
+          const [lowest, highest] = ink.get(column) ?? [Number.NaN, Number.NaN];
+          expect(y).toBeGreaterThanOrEqual(lowest - lineWidth / 2 - 1e-9);
+          expect(y).toBeLessThanOrEqual(highest + lineWidth / 2 + 1e-9);
         }
       }),
     );
+  });
+
+  test("of equal readings in one pixel column keeps the first, which the ink of the column reaches for both", () => {
+    const points = [
+      { x: 0.05, y: 300 },
+      { x: 0.1, y: 300 },
+      { x: 0.15, y: 0 },
+    ];
+    expect(thinSeries(points)).toEqual([points[0], points[2]]);
   });
 
   test("keeps a spike of one reading among a thousand even ones", () => {
@@ -91,12 +102,28 @@ describe("splitAtGaps(at, values)", () => {
   });
 });
 
+describe("the widths of drawn lines", () => {
+  test.each([
+    [".plate .line", LINE],
+    [".plate .line.thin", THIN_LINE],
+  ])("%s is as wide in figures.css as the thinning takes it to be", (selector, width) => {
+    const css = readFileSync("src/styles/figures.css", "utf8");
+    const block = css.split("}").find((part) => part.trimEnd().split("{")[0]?.trim().endsWith(`${selector}`)) ?? "";
+    expect(Number(/stroke-width:\s*([\d.]+)/.exec(block)?.[1])).toBe(width);
+  });
+});
+
 describe("pathThrough(points)", () => {
+  test("parts two numbers by a sign or a second point where it can, and by a blank where it must", () => {
+    const points = [0, 1.5, 1.7, 4.7].map((x, i) => ({ x, y: [0, -0.2, 0.3, 0.3][i] ?? 0 }));
+    expect(pathThrough(points)).toBe("M0,0l1.5-.2.2.5 3 0");
+  });
+
   test("ends where the last point is, whatever the rounding on the way", () => {
     fc.assert(
       fc.property(series, (points) => {
         const path = pathThrough(points);
-        const numbers = (path.match(/-?(?:\d+\.?\d*|\.\d+)/g) ?? []).map(Number);
+        const numbers = (path.match(/-?(?:\d+(?:\.\d+)?|\.\d+)/g) ?? []).map(Number);
         let [x, y] = [numbers[0] ?? 0, numbers[1] ?? 0];
         if (!path.endsWith("h0")) {
           for (let i = 2; i < numbers.length; i += 2) [x, y] = [x + (numbers[i] ?? 0), y + (numbers[i + 1] ?? 0)];
