@@ -102,7 +102,8 @@ function cyclesOf(at: Float64Array, air: Float64Array, turns: readonly Turn[], u
     const last = riseBetween(at, air, nextLow, nextHigh);
     if (first === null || last === null || !(last.at > first.at)) continue;
     const allowed = Math.max(LONGEST_STEP_SHARE * (last.at - first.at), LONGEST_STEPS * usualStep);
-    if (longestStep(at, first.place - 1, last.place) > allowed) continue;
+    // The turns on either side count too, since the cuts lie half-way between them.
+    if (longestStep(at, low.place - 1, nextHigh.place + 1) > allowed) continue;
     const top = sharpTurn(at, air, low, high, nextLow);
     const foot = sharpTurn(at, air, high, nextLow, nextHigh);
     const switched = isHeaterTurn(high) && isHeaterTurn(nextLow) ? { off: high, on: nextLow } : null;
@@ -125,7 +126,8 @@ function cyclesOf(at: Float64Array, air: Float64Array, turns: readonly Turn[], u
 
 function longestStep(at: Float64Array, first: number, last: number): number {
   let longest = 0;
-  for (let i = first + 1; i <= last; i++) longest = Math.max(longest, (at[i] as number) - (at[i - 1] as number));
+  for (let i = Math.max(1, first + 1); i <= Math.min(last, at.length - 1); i++)
+    longest = Math.max(longest, (at[i] as number) - (at[i - 1] as number));
   return longest;
 }
 
