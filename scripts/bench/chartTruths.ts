@@ -82,6 +82,7 @@ export async function benchChartTruths({ seeds }: Bench): Promise<void> {
   progress(`control charts: ${count} houses, each simulated twice …`);
   const trials = await tryHouses(count);
   const of = (pick: (trial: ChartTruths) => FaultSeen | null): readonly (FaultSeen | null)[] => trials.map(pick);
+  const short = of(({ belt }) => belt).filter((belt) => belt !== null && belt.point95 > belt.batches).length;
   const without = trials.filter(({ scale }) => scale === null).length;
   printTable(
     "Control charts: faults of known size, and when they are signalled",
@@ -91,6 +92,7 @@ export async function benchChartTruths({ seeds }: Bench): Promise<void> {
       "Shift and the rest are medians over the houses. Head start: where the same batches would stand without the fault, in",
       "sigma, which a season, a grain lot or the limits' own error make other than 0; the 95 % point knows nothing of it.",
       "The scale's fault is one batch, its 95 % point one run where the shift is beyond some five sigma.",
+      `In ${short} of ${count} houses the belt's 95 % point lies beyond its last batch, and a signal after the repair counts for nothing.`,
       `${without} of ${count} houses made no single batch in the scale's week.`,
     ],
     ["", "houses", "%", "interval", "shift", "sigmas", "head start", "95 % point", "batches"],
