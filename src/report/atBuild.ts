@@ -10,6 +10,7 @@ import { otherColumns } from "./otherColumns.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import { publishReadings } from "./publishReadings.ts";
 import { publishedTables } from "./publishTables.ts";
+import { readEvents } from "./readEvents.ts";
 import { readingsByLoad } from "./readingsByLoad.ts";
 import { readLoads } from "./readLoads.ts";
 import { readRuns } from "./readRuns.ts";
@@ -17,6 +18,10 @@ import type { Report } from "./report.ts";
 import { formatReport } from "./reportJson.ts";
 import { runPage } from "./runPage.ts";
 import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
+import { readFanSets } from "./thermostat/readFanSets.ts";
+import { readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
+import { summariseLoads } from "./thermostat/summariseLoads.ts";
+import { thermostatTable } from "./thermostat/thermostatTable.ts";
 import { wholeView } from "./view.ts";
 import { everyRow } from "./whereRows.ts";
 
@@ -50,11 +55,15 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
     const readings = tables.get("readings");
     const curves = readings === undefined ? new Map() : readingsByLoad(readings, loads);
     const summed = publishReadings(loads, curves);
-    await database.load([summed.table]);
+    const events = await readEvents(database);
+    const checks = await readLoggerChecks(database);
+    const fanSets = await readFanSets(database);
+    const thermostats = thermostatTable(summariseLoads(loads, curves, fanSets, checks, events, house.timeZone));
+    await database.load([summed.table, thermostats]);
 
     const encoder = new TextEncoder();
     const files = new Map(summed.files.map(({ file, csv }) => [file, csv]));
-    const outgoing = [...logTables, summed.table].map(({ name, columns, csv }) => {
+    const outgoing = [...logTables, summed.table, thermostats].map(({ name, columns, csv }) => {
       const file = `${name}.${contentDigest(csv)}.csv`;
       files.set(file, csv);
       return { name, columns, file, bytes: csv.byteLength };
@@ -78,6 +87,11 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
         ),
       },
       baselines: house.baselines,
+      thermostat: {
+        toleranceKelvin: house.tolerances.thermostatCelsius,
+        loggerDays: house.checks.loggerDays,
+        probeAtBulb: house.kilns.filter((kiln) => kiln.probeAtBulb).map((kiln) => kiln.id),
+      },
       otherColumns: otherColumns(tables),
       tables: outgoing,
     };

@@ -13,6 +13,9 @@ import type { Choices, Report } from "./report.ts";
 import { rowFilter } from "./rowFilter.ts";
 import type { RunRow } from "./runRow.ts";
 import { targetMoisture } from "./targetMoisture.ts";
+import { analyseThermostat } from "./thermostat/analyseThermostat.ts";
+import { readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
+import { readThermostatLoads } from "./thermostat/thermostatTable.ts";
 import type { View } from "./view.ts";
 import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
 
@@ -28,6 +31,22 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const events = await readEvents(database);
   const targets = await readTargets(database);
   const without = new Set(view.without);
+  const kilnHours = analyseKilnHours(loads, {
+    air: view.air,
+    without,
+    targetMoisturePercent: targetMoisture(targets),
+    pressurePascals: pressureAtAltitude(house.altitudeMetres),
+    timeZone: house.timeZone,
+  });
+  const yieldMoisture = analyseYieldMoisture(runs, loads, {
+    samples: await readMoistureSamples(database),
+    targets,
+    events,
+    baselines: published.baselines,
+    rules: view.rules,
+    without,
+    timeZone: house.timeZone,
+  });
   return {
     house,
     choices: await readChoices(database, house.timeZone),
@@ -35,20 +54,16 @@ export async function buildReport(database: Database, published: PublishedLogs, 
     runs,
     loads,
     events,
-    kilnHours: analyseKilnHours(loads, {
-      air: view.air,
-      without,
-      targetMoisturePercent: targetMoisture(targets),
-      pressurePascals: pressureAtAltitude(house.altitudeMetres),
-      timeZone: house.timeZone,
-    }),
-    yieldMoisture: analyseYieldMoisture(runs, loads, {
-      samples: await readMoistureSamples(database),
-      targets,
+    kilnHours,
+    yieldMoisture,
+    thermostat: analyseThermostat(await readThermostatLoads(database, filter), {
+      settings: published.thermostat,
+      checks: await readLoggerChecks(database),
       events,
-      baselines: published.baselines,
-      rules: view.rules,
-      without,
+      loads,
+      kilnHours,
+      moisture: yieldMoisture.charts.find(({ measure }) => measure === "final_moisture_pct"),
+      altitudeMetres: house.altitudeMetres,
       timeZone: house.timeZone,
     }),
     logs,

@@ -2,6 +2,7 @@ import type { CsvTable } from "../tables/csvTable.ts";
 import type { NamedBaseline } from "../tables/house.ts";
 import type { LogsResult } from "./logsResult.ts";
 import type { HouseBrief, OtherColumn } from "./report.ts";
+import type { ThermostatSettings } from "./thermostat/analyseThermostat.ts";
 
 /**
  * What the build hands to the browser besides the tables' rows: where each table is, and what cannot be asked of the
@@ -11,6 +12,7 @@ export interface PublishedLogs {
   readonly house: HouseBrief;
   readonly logs: LogsResult;
   readonly baselines: readonly NamedBaseline[];
+  readonly thermostat: ThermostatSettings;
   readonly otherColumns: readonly OtherColumn[];
   /** In the order in which the engine takes them in. */
   readonly tables: readonly PublishedTable[];

@@ -5,6 +5,7 @@ import type { KilnHoursResult } from "./kilnHoursResult.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { LogsResult } from "./logsResult.ts";
 import type { RunRow } from "./runRow.ts";
+import type { ThermostatResult } from "./thermostatResult.ts";
 
 /** What every page needs to know of the house. */
 export interface HouseBrief {
@@ -46,6 +47,7 @@ export interface Report {
   readonly events: readonly EventRow[];
   readonly kilnHours: KilnHoursResult;
   readonly yieldMoisture: YieldMoistureResult;
+  readonly thermostat: ThermostatResult;
   readonly logs: LogsResult;
   readonly otherColumns: readonly OtherColumn[];
 }

@@ -11,7 +11,9 @@ export interface OffsetPoint {
   readonly load: string;
   readonly runs: readonly string[];
   readonly at: number;
-  /** Whole-cycle time mean less set point, corrected for the logger where a check allows it; K. */
+  /**
+   * Whole-cycle time mean less set point, at the house's usual heater duty, corrected for the logger where a check allows it; K.
+   */
   readonly offsetKelvin: number;
   readonly standardErrorKelvin: number | null;
   readonly duty: number | null;

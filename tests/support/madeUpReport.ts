@@ -184,6 +184,7 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
     logs: count === 0 ? { files: [], problems: [], months: [] } : logs,
     events: [],
     yieldMoisture: madeUpYieldMoisture(loads),
+    thermostat: { kilns: [] },
     otherColumns: [],
     ...changes,
   };

@@ -1,0 +1,55 @@
+import { daysSinceCheck, isCheckStale, loggerHistory } from "../../malting/thermostat/loggerChecks.ts";
+import { boilingPointAtAltitude } from "../../malting/thermostat/sensorTolerance.ts";
+import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
+import { printDate } from "../../units/instant.ts";
+import { printNumber } from "../../units/print.ts";
+import type { LoggerTrust } from "../thermostatResult.ts";
+import type { LoggedCheck } from "./readLoggerChecks.ts";
+
+export interface LoggerQuestion {
+  readonly kiln: string;
+  readonly loads: readonly ThermostatLoad[];
+  readonly checks: readonly LoggedCheck[];
+  /** First moments of the local days on which something of the logger is logged. */
+  readonly eventDays: readonly number[];
+  readonly loggerDays: number;
+  readonly altitudeMetres: number;
+  readonly timeZone: string;
+}
+
+/** An error this many times the uncertainty of its check is the logger's own fault, not chance. */
+const CLEARLY_OFF = 3;
+
+/** How far the logger of one kiln can be trusted: a thermostat is never blamed for what its logger did. */
+export function loggerTrust(question: LoggerQuestion): LoggerTrust {
+  const { kiln, loads, checks, eventDays, loggerDays, altitudeMetres, timeZone } = question;
+  const history = loggerHistory(checks, kiln, "air_on", eventDays);
+  const last = loads.at(-1);
+  const days = last === undefined ? null : daysSinceCheck(history, last.loadedAt);
+  const corrected = loads.filter((load) => load.dryingLoggerErrorKelvin !== null).at(-1);
+  const faults = history.sessions
+    .filter(({ errorKelvin, errorUncertainty }) => Math.abs(errorKelvin) > CLEARLY_OFF * errorUncertainty)
+    .map(({ at, errorKelvin, aboutCelsius }) => {
+      const side = errorKelvin > 0 ? "high" : "low";
+      const degrees = printNumber(Math.abs(errorKelvin), 1);
+      return `On ${printDate(at, timeZone)} the logger read ${degrees}\u00a0°C ${side} at about ${printNumber(aboutCelsius, 0)}\u00a0°C.`;
+    });
+  return {
+    daysSinceCheck: days,
+    loggerDays,
+    stale: isCheckStale(days, loggerDays),
+    errorKelvin: corrected?.dryingLoggerErrorKelvin ?? null,
+    uncertaintyKelvin: corrected?.dryingCheckUncertaintyKelvin ?? null,
+    checks: checks
+      .filter((check) => check.kiln === kiln)
+      .map(({ at, probe, referenceCelsius, readingCelsius, note }) => ({
+        at,
+        probe,
+        referenceCelsius,
+        readingCelsius,
+        note,
+      })),
+    boilingCelsius: boilingPointAtAltitude(altitudeMetres).celsius,
+    faults: [...new Set(faults)],
+  };
+}

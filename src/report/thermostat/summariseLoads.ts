@@ -1,0 +1,38 @@
+import { type LoggerCheck, type LoggerHistory, loggerHistory } from "../../malting/thermostat/loggerChecks.ts";
+import { summariseLoad } from "../../malting/thermostat/summariseLoad.ts";
+import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
+import { startOfLocalDay } from "../../units/instant.ts";
+import type { EventRow } from "../eventRow.ts";
+import type { LoadCurve } from "../loadCurve.ts";
+import type { LoadRow } from "../loadRow.ts";
+
+const isoDate = (utcMidnight: number): string => new Date(utcMidnight).toISOString().slice(0, 10);
+
+/** The first moments of the local days on which something of the logger is logged. */
+export function loggerEventDays(events: readonly EventRow[], timeZone: string): readonly number[] {
+  return events.filter(({ scope }) => scope === "logger").map(({ on }) => startOfLocalDay(isoDate(on), timeZone));
+}
+
+/** What the thermostats did in every load that has readings, worked out once at build, a load at a time. */
+export function summariseLoads(
+  loads: readonly LoadRow[],
+  curves: ReadonlyMap<string, LoadCurve>,
+  fanSetCelsius: ReadonlyMap<string, number>,
+  checks: readonly LoggerCheck[],
+  events: readonly EventRow[],
+  timeZone: string,
+): readonly ThermostatLoad[] {
+  const days = loggerEventDays(events, timeZone);
+  const histories = new Map<string, LoggerHistory>();
+  const historyOf = (kiln: string): LoggerHistory => {
+    const history = histories.get(kiln) ?? loggerHistory(checks, kiln, "air_on", days);
+    histories.set(kiln, history);
+    return history;
+  };
+  return loads.flatMap((load): ThermostatLoad[] => {
+    const curve = curves.get(load.load);
+    if (curve === undefined) return [];
+    const logged = { ...load, fanSetCelsius: fanSetCelsius.get(load.load) ?? null };
+    return [summariseLoad(curve, logged, historyOf(load.kiln))];
+  });
+}
