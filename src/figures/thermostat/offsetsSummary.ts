@@ -1,0 +1,99 @@
+import type { HoldJudgement, KilnThermostat, StretchModels, ThermostatStretch } from "../../report/thermostatResult.ts";
+import { printDateInFull } from "../../units/instant.ts";
+import { capitalised, listed } from "../controlCharts/chartWords.ts";
+import type { FigureSettings } from "../figureSettings.ts";
+import { countOf } from "../listedRows.ts";
+import { degreeWords } from "./degreeWords.ts";
+
+const CHARTS = { weightedMean: "the running mean", cumulativeSum: "the cumulative sum" } as const;
+const MODELS = { constant: "a steady level", step: "a step", creep: "a creep" } as const;
+
+/** What is seen since the last calibration or repair: the level, what moved and when, the alarm, and when it will matter. */
+export function offsetsSummary(judgement: HoldJudgement, kiln: KilnThermostat, settings: FigureSettings): string {
+  const stretch = judgement.stretches.at(-1);
+  const held = judgement.points.length;
+  const without = judgement.without.reduce((sum, { count }) => sum + count, 0);
+  const counted =
+    without === 0
+      ? ""
+      : ` ${capitalised(countOf(without, "load"))} without an offset ${without === 1 ? "is" : "are"} not drawn.`;
+  if (!stretch) return `${countOf(held, "load")}.${counted}`;
+  const said = [
+    `${sinceWords(stretch, settings)}, ${countOf(stretch.loads, "load")}: ${modelWords(stretch, settings)}.`,
+    alarmWords(stretch, settings),
+    leavesWords(stretch, kiln, settings),
+  ].filter((sentence) => sentence !== "");
+  return `${said.join(" ")}${counted}`;
+}
+
+/** `Since 24 June 2025 (kiln thermostat set right against reference)`. */
+function sinceWords({ event }: ThermostatStretch, { timeZone }: FigureSettings): string {
+  return event === null ? "Since the first load" : `Since ${printDateInFull(event.on, timeZone)} (${event.what})`;
+}
+
+function modelWords({ models, tooLittle }: ThermostatStretch, settings: FigureSettings): string {
+  if (models === null) return (tooLittle ?? "too few to be judged").replace(/\.$/, "");
+  const { difference, range } = degreeWords(settings);
+  const rate = degreeWords(settings, 2);
+  const level = difference(models.levelKelvin.estimate);
+  const when = onsetWords(models, settings);
+  const unclear = models.isClear
+    ? ""
+    : `, though ${MODELS[models.scores[1]?.model ?? "constant"]} explains it nearly as well`;
+  if (models.winner === "step" && models.stepKelvin) {
+    const { estimate, low, high } = models.stepKelvin;
+    return `${level}, then a step of ${difference(estimate)} (${range(low, high)})${when}${unclear}`;
+  }
+  if (models.winner === "creep" && models.kelvinPerMonth) {
+    const { estimate, low, high } = models.kelvinPerMonth;
+    return `${level}, then moving by ${rate.difference(estimate)} a month (${rate.range(low, high)})${when}${unclear}`;
+  }
+  const { low, high } = models.levelKelvin;
+  return `steady at ${level} (${range(low, high)})${unclear}`;
+}
+
+function onsetWords({ onset, winner }: StretchModels, { timeZone }: FigureSettings): string {
+  if (onset === null) return "";
+  const [about, from, to] = [onset.estimate, onset.low, onset.high].map((at) => printDateInFull(at, timeZone));
+  return ` ${winner === "step" ? "on" : "from"} about ${about} (${from} to ${to})`;
+}
+
+function alarmWords({ alarm, models }: ThermostatStretch, { timeZone }: FigureSettings): string {
+  if (alarm === null) return "";
+  const { alarms } = alarm;
+  if (alarms.length === 0)
+    return models?.winner === "constant" ? "No alarm." : "No alarm was raised, so this may be chance.";
+  const times = alarms.map(
+    ({ raisedAt, direction, raisedBy }) =>
+      `${printDateInFull(raisedAt, timeZone)} (${direction}, by ${listed(raisedBy.map((chart) => CHARTS[chart]))})`,
+  );
+  return `Alarm on ${listed(times.slice(-3))}${times.length > 3 ? `, and ${times.length - 3} before` : ""}.`;
+}
+
+function leavesWords({ models }: ThermostatStretch, kiln: KilnThermostat, settings: FigureSettings): string {
+  if (models === null) return "";
+  const { size } = degreeWords(settings);
+  const date = (moment: number): string => printDateInFull(moment, settings.timeZone);
+  const basis = kiln.probeAtBulb ? "" : " from the level before, since the probe does not sit at the bulb";
+  const tolerance = `the tolerance of ±${size(kiln.toleranceKelvin)}${basis}`;
+  const { leaves } = models;
+  switch (leaves.kind) {
+    case "already-outside":
+      return leaves.since === null
+        ? `It lies outside ${tolerance}.`
+        : `It has been outside ${tolerance} since about ${date(leaves.since.estimate)} (${date(leaves.since.low)} to ${date(leaves.since.high)}).`;
+    case "dated": {
+      const { earliest, estimate, latest } = leaves;
+      const verb = leaves.onlyIfCreep ? "If it is a creep, it" : "At this rate it";
+      if (estimate !== null && latest !== null) {
+        return `${verb} leaves ${tolerance} about ${date(estimate)} (${date(earliest)} to ${date(latest)}).`;
+      }
+      const about = estimate === null ? "" : ` about ${date(estimate)},`;
+      return `${verb} leaves ${tolerance}${about} not before ${date(earliest)}.`;
+    }
+    case "not-within-horizon":
+      return `It stays within ${tolerance} for the next ${leaves.horizonDays} days.`;
+    case "cannot-be-told":
+      return `Whether it leaves ${tolerance} cannot be told from these loads.`;
+  }
+}

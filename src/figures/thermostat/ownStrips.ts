@@ -1,0 +1,75 @@
+import type { RenderFunction } from "@observablehq/plot";
+import { layer } from "../layer.ts";
+import { type Tick, valueTicks } from "../ticks.ts";
+
+/** One of several strips under each other on one time axis, each with a scale of its own. */
+export interface OwnStrip {
+  readonly name: string;
+  readonly ticks: readonly Tick[];
+  /** Where its name stands, px from the top of the frame. */
+  readonly nameAt: number;
+  /** Where a value stands, px from the top of the frame: the figure's y scale is {@link stripScale}. */
+  readonly heightOf: (value: number) => number;
+}
+
+export interface StripToPlace {
+  readonly name: string;
+  /** Everything that must be seen, at least one value; give 0 where the scale should begin there. */
+  readonly values: readonly number[];
+  /** Span that is drawn at least, so that noise alone does not fill the strip. */
+  readonly least: number;
+}
+
+/** Room for a strip's name over it, px. */
+const nameRoom = (size: number): number => Math.round(size * 1.7);
+const GAP = 10;
+
+/** @throws {RangeError} when a strip has no value */
+export function ownStrips(
+  strips: readonly StripToPlace[],
+  { height, size, count }: { readonly height: number; readonly size: number; readonly count: number },
+): { readonly strips: readonly OwnStrip[]; readonly inner: number } {
+  const pitch = nameRoom(size) + height + GAP;
+  const placed = strips.map(({ name, values, least }, row): OwnStrip => {
+    if (values.length === 0) throw new RangeError(`the strip ${name} requires a value; got none`);
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    const span = Math.max(high - low, least);
+    const middle = (low + high) / 2;
+    const from = low === 0 ? 0 : middle - span / 2;
+    const top = row * pitch + nameRoom(size);
+    return {
+      name,
+      nameAt: top - Math.round(size * 0.6),
+      ticks: valueTicks(from, from + span, count),
+      heightOf: (value) => top + height - ((value - from) / span) * height,
+    };
+  });
+  return { strips: placed, inner: strips.length * pitch };
+}
+
+/** The domain of a y scale that takes px from the top of the frame. */
+export const stripScale = (inner: number): readonly [number, number] => [inner, 0];
+
+/** Hairlines and values of each strip, its name at the left above them. */
+export function ownStripAxes(strips: readonly OwnStrip[], size: number): RenderFunction {
+  return layer("axis", ({ inside, pen }) => [
+    pen.element("path", {
+      class: "grid",
+      d: strips
+        .flatMap(({ ticks, heightOf }) =>
+          ticks.map((t) => `M${inside.left},${inside.top + heightOf(t.at)}H${inside.right}`),
+        )
+        .join(""),
+    }),
+    ...strips.flatMap(({ ticks, heightOf, name, nameAt }) => [
+      ...ticks.map((t) =>
+        pen.element(
+          "text",
+          { x: inside.left - 8, y: inside.top + heightOf(t.at) + size * 0.34, "text-anchor": "end" },
+          [t.label],
+        ),
+      ),
+      pen.element("text", { class: "name strong", x: 0, y: inside.top + nameAt, "text-anchor": "start" }, [name]),
+    ]),
+  ]);
+}
