@@ -8,6 +8,7 @@ import { benchBedDepth } from "./bench/bedDepth.ts";
 import type { Bench } from "./bench/bench.ts";
 import { benchBuild } from "./bench/build.ts";
 import { benchChartTruths } from "./bench/chartTruths.ts";
+import { benchDriftPower } from "./bench/driftPower.ts";
 import { benchReading } from "./bench/reading.ts";
 import { benchRedraw } from "./bench/redraw.ts";
 import { openWorkshop } from "./bench/workshop.ts";
@@ -18,6 +19,7 @@ const PARTS: Readonly<Record<string, (bench: Bench) => Promise<void>>> = {
   reading: benchReading,
   analysis: benchAnalysis,
   "bed-depth": benchBedDepth,
+  drift: benchDriftPower,
   "chart-truths": benchChartTruths,
 };
 
