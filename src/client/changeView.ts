@@ -26,6 +26,7 @@ export function changeView(view: View, { name, value, checked }: Control): View 
     case "to":
     case "variety":
     case "kiln":
+    case "firing":
     case "sort":
       return { ...view, [name]: text };
     case "search":

@@ -22,6 +22,8 @@ export interface View {
   readonly whatIf: Readonly<Partial<WhatIfText>>;
   readonly sort: string | null;
   readonly search: string | null;
+  /** The kiln load whose cycles the Thermostat page shows close up; null: the latest. */
+  readonly firing: string | null;
   /** For `runs/?run=`. */
   readonly run: string | null;
 }
@@ -56,6 +58,7 @@ export const wholeView: View = {
   whatIf: {},
   sort: null,
   search: null,
+  firing: null,
   run: null,
 };
 
@@ -112,6 +115,7 @@ export function parseView(query: URLSearchParams): View {
     whatIf,
     sort: text("sort"),
     search: text("search"),
+    firing: text("firing"),
     run: text("run"),
   };
 }
@@ -134,6 +138,7 @@ export function formatView(view: View): string {
   for (const field of whatIfFields) put(field, view.whatIf[field] ?? null);
   put("sort", view.sort);
   put("search", view.search);
+  put("firing", view.firing);
   put("run", view.run);
   const text = query.toString();
   return text === "" ? "" : `?${text}`;

@@ -34,6 +34,7 @@ const views: fc.Arbitrary<View> = fc.record({
   whatIf: fc.dictionary(fc.constantFrom(...whatIfFields), text, { noNullPrototype: true }),
   sort: optional(text),
   search: optional(text),
+  firing: optional(text),
   run: optional(text),
 });
 
