@@ -28,37 +28,42 @@ export function drawnAlarms(judgement: HoldJudgement, { shown }: DegreeWords): r
   return judgement.stretches.flatMap(({ alarm }, index) => {
     if (alarm === null) return [];
     const loads = judgement.points.filter((point) => point.stretch === index);
-    return alarm.alarms.flatMap((raised): DrawnAlarm[] => {
+    return alarm.alarms.flatMap((raised, order): DrawnAlarm[] => {
       const place = loads.findIndex(({ load }) => load === raised.raisedAtLoad);
       const point = loads[place];
       if (!point) return [];
-      const first = loads.findIndex(({ load }) => load === raised.fromLoad);
+      const placeOf = (name: string | undefined): number => loads.findIndex(({ load }) => load === name);
+      const next = placeOf(alarm.alarms[order + 1]?.fromLoad);
+      const span = { first: placeOf(raised.fromLoad), raised: place, end: next < 0 ? loads.length : next };
       return [
         {
           ring: { x: point.at, y: shown(point.offsetKelvin) },
           up: raised.direction === "up",
           raisedAt: raised.raisedAt,
-          mean: runningMean(alarm, loads, first, place).map(({ at, kelvin }) => ({ x: at, y: shown(kelvin) })),
+          mean: runningMean(alarm, loads, span).map(({ at, kelvin }) => ({ x: at, y: shown(kelvin) })),
         },
       ];
     });
   });
 }
 
-/** From the alarm's first load on for as long as the mean stays outside its limits, to where it was raised at least. */
-function runningMean(alarm: StretchAlarm, loads: readonly OffsetPoint[], first: number, raised: number) {
+/** From the alarm's first load to the last before the next alarm at which the mean is outside its limits. */
+function runningMean(
+  alarm: StretchAlarm,
+  loads: readonly OffsetPoint[],
+  { first, raised, end }: { readonly first: number; readonly raised: number; readonly end: number },
+) {
   const { means, reach } = alarm.weightedMean;
   // One mean a load after the baseline: the last belongs to the stretch's last load.
   const shift = loads.length - means.length;
-  const drawn: { at: number; kelvin: number }[] = [];
-  for (let place = Math.max(first, shift); place < loads.length; place += 1) {
-    const mean = means[place - shift] ?? Number.NaN;
-    const inside = !(Math.abs(mean) > (reach[place - shift] ?? Number.POSITIVE_INFINITY));
-    if (place > raised && inside) break;
-    const load = loads[place];
-    if (load && Number.isFinite(mean)) drawn.push({ at: load.at, kelvin: alarm.baselineLevelKelvin + mean });
-  }
-  return drawn;
+  const outside = (place: number): boolean => Math.abs(means[place - shift] ?? 0) > (reach[place - shift] ?? 0);
+  let last = raised;
+  for (let place = raised; place < Math.max(end, raised + 1); place += 1) if (outside(place)) last = place;
+  return loads.slice(0, last + 1).flatMap((load, place) => {
+    const mean = means[place - shift];
+    if (place < first || mean === undefined || !Number.isFinite(mean)) return [];
+    return [{ at: load.at, kelvin: alarm.baselineLevelKelvin + mean }];
+  });
 }
 
 /** `alarm 18 Oct 2026, down`, the latest few. */
@@ -74,4 +79,24 @@ export function alarmLabels(alarms: readonly DrawnAlarm[], { timeZone }: FigureS
       lines: [{ text: `alarm ${printDate(raisedAt, timeZone)}, ${up ? "up" : "down"}`, strong: true }],
     }),
   );
+}
+
+/** The line of the latest running mean is named once. */
+export function meanLabel(alarms: readonly DrawnAlarm[]): Label[] {
+  const mean = alarms.findLast((alarm) => alarm.mean.length > 1);
+  const points = mean?.mean ?? [];
+  const at = points[Math.floor(points.length / 2)];
+  if (!mean || !at) return [];
+  return [
+    {
+      ...at,
+      or: points.filter((_, i) => i % 3 === 0),
+      reach: 3,
+      prefer: mean.up ? 45 : 315,
+      priority: 10,
+      farthest: 60,
+      role: "signal-words",
+      lines: [{ text: "running mean" }],
+    },
+  ];
 }

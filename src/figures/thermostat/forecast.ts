@@ -6,6 +6,7 @@ import type { Frame } from "../figureSpec.ts";
 import type { Label } from "../labelLayer.ts";
 import { layer } from "../layer.ts";
 import { textWidth } from "../textWidth.ts";
+import { printDateSpan } from "./dateSpan.ts";
 import type { DegreeWords } from "./degreeWords.ts";
 import { hatch } from "./hatch.ts";
 import { toleranceMiddle } from "./toleranceBands.ts";
@@ -60,7 +61,7 @@ export function forecastOf(
       swept: [],
       anchor: since === null || since.estimate < x[0] ? { x: now, y: level } : { x: within(since.estimate), y: edge },
       wordings: [
-        ...(since === null ? [] : [[words, `(${date(since.low)} to ${date(since.high)})`]]),
+        ...(since === null ? [] : [[words, `(${printDateSpan(since.low, since.high, timeZone)})`]]),
         since === null ? [words] : ["outside since", date(since.estimate)],
       ],
     };
@@ -92,7 +93,7 @@ export function forecastOf(
         ];
   const about = estimate ?? earliest;
   const lead = leaves.onlyIfCreep ? "may leave the tolerance" : "leaves the tolerance";
-  const range = latest === null ? `not before ${date(earliest)}` : `${date(earliest)} to ${date(latest)}`;
+  const range = latest === null ? `not before ${date(earliest)}` : printDateSpan(earliest, latest, timeZone);
   return {
     edge,
     side,

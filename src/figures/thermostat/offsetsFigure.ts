@@ -16,7 +16,7 @@ import { loadHref } from "../loadPoints.ts";
 import { dotRadius, ringRadius, rings, scatter } from "../scatter.ts";
 import { pathThrough } from "../thinSeries.ts";
 import { valueTicks } from "../ticks.ts";
-import { alarmLabels, drawnAlarms } from "./alarmMarks.ts";
+import { alarmLabels, drawnAlarms, meanLabel } from "./alarmMarks.ts";
 import { checkDays, checkMarks, RAIL } from "./checkRail.ts";
 import { degreeWords } from "./degreeWords.ts";
 import { forecastLabel, forecastMarks, forecastOf } from "./forecast.ts";
@@ -65,7 +65,9 @@ export function offsetsFigure(
     const brackets = onsetBrackets(judgement, words, x, settings);
     const checks = checkDays(kiln.logger, x);
     const forecast = forecastOf(judgement, kiln, words, x, settings);
-    const held = alarms.filter(({ ring }) => seenAt(ring.x));
+    const held = alarms
+      .filter(({ ring }) => seenAt(ring.x))
+      .map((alarm) => ({ ...alarm, mean: onDrawing(alarm.mean, x) }));
     const walked = lines.map((line) => ({ ...line, points: onDrawing(line.points, x) }));
     const events = kiln.events.filter(({ on, kind }) => kind !== "new-baseline" && seenAt(on));
     const head = eventRows(events, frame) * size * 1.3;
@@ -74,6 +76,7 @@ export function offsetsFigure(
       ...alarmLabels(held, settings, frame),
       ...(forecast === null ? [] : [forecastLabel(forecast, size, frame)]),
       ...winnerLabels(walked, settings, frame),
+      ...meanLabel(held),
     ];
     const strip = brackets.length === 0 ? 0 : onsetStrip(size);
     const rail = checks.length === 0 ? 0 : RAIL;
@@ -125,13 +128,13 @@ export function offsetsFigure(
       labelLayer({
         size,
         labels,
-        lines: [...walked.map((line) => line.points), ...(forecast?.centre ? [forecast.centre] : [])],
+        lines: [
+          ...walked.map((line) => line.points),
+          ...held.map(({ mean }) => mean),
+          ...(forecast?.centre ? [forecast.centre] : []),
+        ],
         uprights: [...events.map(({ on }) => on), ...checks],
-        bounds: (inside) => ({
-          ...inside,
-          bottom: inside.bottom - strip - rail + 8,
-          right: inside.right + shared.right,
-        }),
+        bounds: (inside) => ({ ...inside, bottom: inside.bottom - strip - rail + 8 }),
         marks: [
           ...nearLabels(drawn, labels, shared).map((p) => ({ ...p, radius: dotRadius(frame) + 1 })),
           ...rings_.map((p) => ({ ...p, radius: ringRadius(frame) + 1, hard: true })),

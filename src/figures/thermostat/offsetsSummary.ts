@@ -3,6 +3,7 @@ import { printDateInFull } from "../../units/instant.ts";
 import { capitalised, listed } from "../controlCharts/chartWords.ts";
 import type { FigureSettings } from "../figureSettings.ts";
 import { countOf } from "../listedRows.ts";
+import { printDateSpan } from "./dateSpan.ts";
 import { degreeWords } from "./degreeWords.ts";
 
 const CHARTS = { weightedMean: "the running mean", cumulativeSum: "the cumulative sum" } as const;
@@ -19,9 +20,10 @@ export function offsetsSummary(judgement: HoldJudgement, kiln: KilnThermostat, s
       : ` ${capitalised(countOf(without, "load"))} without an offset ${without === 1 ? "is" : "are"} not drawn.`;
   if (!stretch) return `${countOf(held, "load")}.${counted}`;
   const said = [
-    `${sinceWords(stretch, settings)}, ${countOf(stretch.loads, "load")}: ${modelWords(stretch, settings)}.`,
+    `${sinceWords(stretch, settings)}, ${countOf(stretch.loads, "load")}${modelWords(stretch, settings)}`,
     alarmWords(stretch, settings),
     leavesWords(stretch, kiln, settings),
+    kiln.probeAtBulb ? "" : "The probe does not sit at the bulb, so only changes of the offset count.",
   ].filter((sentence) => sentence !== "");
   return `${said.join(" ")}${counted}`;
 }
@@ -32,7 +34,7 @@ function sinceWords({ event }: ThermostatStretch, { timeZone }: FigureSettings):
 }
 
 function modelWords({ models, tooLittle }: ThermostatStretch, settings: FigureSettings): string {
-  if (models === null) return (tooLittle ?? "too few to be judged").replace(/\.$/, "");
+  if (models === null) return tooLittle === null ? "." : `. ${tooLittle}`;
   const { difference, range } = degreeWords(settings);
   const rate = degreeWords(settings, 2);
   const level = difference(models.levelKelvin.estimate);
@@ -42,20 +44,20 @@ function modelWords({ models, tooLittle }: ThermostatStretch, settings: FigureSe
     : `, though ${MODELS[models.scores[1]?.model ?? "constant"]} explains it nearly as well`;
   if (models.winner === "step" && models.stepKelvin) {
     const { estimate, low, high } = models.stepKelvin;
-    return `${level}, then a step of ${difference(estimate)} (${range(low, high)})${when}${unclear}`;
+    return `: a level of ${level}, then a step of ${difference(estimate)} (${range(low, high)})${when}${unclear}.`;
   }
   if (models.winner === "creep" && models.kelvinPerMonth) {
     const { estimate, low, high } = models.kelvinPerMonth;
-    return `${level}, then moving by ${rate.difference(estimate)} a month (${rate.range(low, high)})${when}${unclear}`;
+    return `: a level of ${level}, then moving by ${rate.difference(estimate)} a month (${rate.range(low, high)})${when}${unclear}.`;
   }
   const { low, high } = models.levelKelvin;
-  return `steady at ${level} (${range(low, high)})${unclear}`;
+  return `: steady at ${level} (${range(low, high)})${unclear}.`;
 }
 
 function onsetWords({ onset, winner }: StretchModels, { timeZone }: FigureSettings): string {
   if (onset === null) return "";
-  const [about, from, to] = [onset.estimate, onset.low, onset.high].map((at) => printDateInFull(at, timeZone));
-  return ` ${winner === "step" ? "on" : "from"} about ${about} (${from} to ${to})`;
+  const about = printDateInFull(onset.estimate, timeZone);
+  return ` ${winner === "step" ? "on" : "from"} about ${about} (${printDateSpan(onset.low, onset.high, timeZone, { inFull: true })})`;
 }
 
 function alarmWords({ alarm, models }: ThermostatStretch, { timeZone }: FigureSettings): string {
@@ -74,19 +76,20 @@ function leavesWords({ models }: ThermostatStretch, kiln: KilnThermostat, settin
   if (models === null) return "";
   const { size } = degreeWords(settings);
   const date = (moment: number): string => printDateInFull(moment, settings.timeZone);
-  const basis = kiln.probeAtBulb ? "" : " from the level before, since the probe does not sit at the bulb";
-  const tolerance = `the tolerance of ±${size(kiln.toleranceKelvin)}${basis}`;
+  const tolerance = `the tolerance of ±${size(kiln.toleranceKelvin)}${kiln.probeAtBulb ? "" : " about the level before"}`;
+  const span = ({ low, high }: { readonly low: number; readonly high: number }): string =>
+    printDateSpan(low, high, settings.timeZone, { inFull: true });
   const { leaves } = models;
   switch (leaves.kind) {
     case "already-outside":
       return leaves.since === null
         ? `It lies outside ${tolerance}.`
-        : `It has been outside ${tolerance} since about ${date(leaves.since.estimate)} (${date(leaves.since.low)} to ${date(leaves.since.high)}).`;
+        : `It has been outside ${tolerance} since about ${date(leaves.since.estimate)} (${span(leaves.since)}).`;
     case "dated": {
       const { earliest, estimate, latest } = leaves;
       const verb = leaves.onlyIfCreep ? "If it is a creep, it" : "At this rate it";
       if (estimate !== null && latest !== null) {
-        return `${verb} leaves ${tolerance} about ${date(estimate)} (${date(earliest)} to ${date(latest)}).`;
+        return `${verb} leaves ${tolerance} about ${date(estimate)} (${span({ low: earliest, high: latest })}).`;
       }
       const about = estimate === null ? "" : ` about ${date(estimate)},`;
       return `${verb} leaves ${tolerance}${about} not before ${date(earliest)}.`;

@@ -5,6 +5,7 @@ import type { FigureSettings } from "../figureSettings.ts";
 import { lineHeight } from "../labelLayer.ts";
 import { layer } from "../layer.ts";
 import { textWidth } from "../textWidth.ts";
+import { printDateSpan } from "./dateSpan.ts";
 import type { DegreeWords } from "./degreeWords.ts";
 
 /** When a change began, between its earliest and its latest date. */
@@ -38,7 +39,7 @@ export function onsetBrackets(
         high: Math.min(onset.high, to),
         level: shown(models.levelKelvin.estimate),
         wordings: [
-          `${lead} about ${date(onset.estimate)} (${date(onset.low)} to ${date(onset.high)})`,
+          `${lead} about ${date(onset.estimate)} (${printDateSpan(onset.low, onset.high, timeZone)})`,
           `${lead} about ${date(onset.estimate)}`,
           date(onset.estimate),
         ],

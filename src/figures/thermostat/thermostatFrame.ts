@@ -42,7 +42,8 @@ export function thermostatFrame(judgement: HoldJudgement, { timeZone }: FigureSe
   const to = wanted === null ? seen[1] : last + Math.min(wanted - last, most) + (seen[1] - seen[0]) * 0.03;
   const x = [seen[0], Math.max(seen[1], to)] as const;
   const left = Math.ceil(textWidth("+0.00", size)) + 10;
-  const right = Math.ceil(textWidth(frame.narrow ? "tolerance" : "tolerance +0.0", size)) + 8;
+  const names = frame.narrow ? ["tolerance"] : ["tolerance +0.0", "logger checked"];
+  const right = Math.ceil(Math.max(...names.map((name) => textWidth(name, size)))) + 8;
   const few = (x[1] - x[0]) / DAY < FEW_DAYS;
   return {
     size,
