@@ -24,14 +24,17 @@ export function Figure({ spec, numbersIn }: FigureProps) {
     const draw = (width: number, form: "wide" | "narrow") => ({
       __html: renderFigure(spec, { document, width, idPrefix: `${spec.id}-${form}` }),
     });
-    return { wide: draw(spec.wideWidth, "wide"), narrow: draw(spec.narrowWidth, "narrow") };
+    return {
+      wide: spec.wideWidth === spec.narrowWidth ? null : draw(spec.wideWidth, "wide"),
+      narrow: draw(spec.narrowWidth, "narrow"),
+    };
   }, [spec, document]);
-  const measure = spec.wideWidth > HALF_MEASURE ? "full" : "half";
+  const measure = drawings.wide === null ? "" : spec.wideWidth > HALF_MEASURE ? "drawings-full" : "drawings-half";
   return (
     <figure class="figure" aria-labelledby={`${spec.id}-title`}>
       <h3 id={`${spec.id}-title`}>{spec.title}</h3>
-      <div class={`drawings drawings-${measure} print-${spec.printAs}`}>
-        <div class="drawing drawing-wide" dangerouslySetInnerHTML={drawings.wide} />
+      <div class={`drawings ${measure} print-${spec.printAs}`}>
+        {drawings.wide === null ? null : <div class="drawing drawing-wide" dangerouslySetInnerHTML={drawings.wide} />}
         <div class="drawing drawing-narrow" dangerouslySetInnerHTML={drawings.narrow} />
       </div>
       <figcaption>{spec.summary}</figcaption>

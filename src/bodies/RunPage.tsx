@@ -18,7 +18,8 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
   const units = useUnits();
   const { run, problems, otherColumns, previousRun, nextRun } = result;
   const reader = { units, timeZone: house.timeZone };
-  const figures = runFigures(result, useFigureSettings());
+  const { timeline, curves } = runFigures(result, useFigureSettings());
+  const drawn = curves.map((spec) => <Figure spec={spec} />);
   return (
     <>
       <Answer page={runsPage.title} stage="none" answer={[`${run.run}: `, ...runAnswer(result, units)]} grounds={[]} />
@@ -26,11 +27,10 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
         {previousRun === null ? <span /> : <a href={hrefTo(runPath(previousRun))}>{`← ${previousRun}`}</a>}
         {nextRun === null ? null : <a href={hrefTo(runPath(nextRun))}>{`${nextRun} →`}</a>}
       </nav>
-      {figures.length === 0 ? null : (
+      {timeline === null && curves.length === 0 ? null : (
         <Entry id="on-its-way" title="On its way">
-          {figures.map((spec) => (
-            <Figure spec={spec} />
-          ))}
+          {timeline === null ? null : <Figure spec={timeline} />}
+          {curves.length > 1 ? <div class="pair">{drawn}</div> : drawn}
         </Entry>
       )}
       <Entry id="numbers" title="Stage by stage">

@@ -29,7 +29,10 @@ export interface FigureSpec {
   /** What to see, as a computed sentence: the drawing's accessible description and its caption. */
   readonly summary: string;
   readonly table: DataTable;
-  /** Widths it is drawn at, CSS px. Both drawings are in the page; a container query shows one. */
+  /**
+   * Widths it is drawn at, CSS px. Both drawings are in the page; a container query shows one. Where both are the same it
+   * is drawn once.
+   */
   readonly wideWidth: number;
   readonly narrowWidth: number;
   readonly printAs: "wide" | "narrow";

@@ -33,8 +33,8 @@ function probesOf(curve: KilnCurve): readonly Probe[] {
   ].filter(({ values }) => values.some(Number.isFinite));
 }
 
-/** Highest reading and when, for the table: one row a probe. */
-function probeRow(probe: Probe, curve: KilnCurve, { units, timeZone }: FigureSettings) {
+/** Lowest and highest reading and how long after loading, for the table: one row a probe. */
+function probeRow(probe: Probe, curve: KilnCurve, load: LoadRow, { units }: FigureSettings) {
   let [lowest, highest] = [-1, -1];
   probe.values.forEach((value, i) => {
     if (!Number.isFinite(value)) return;
@@ -42,22 +42,24 @@ function probeRow(probe: Probe, curve: KilnCurve, { units, timeZone }: FigureSet
     if (highest < 0 || value > (probe.values[highest] ?? 0)) highest = i;
   });
   const said = (i: number): string => print(probe.values[i] ?? 0, "temperature", units, { bare: true });
-  return [
-    probe.name,
-    said(lowest),
-    printMoment(curve.at[lowest] ?? 0, timeZone),
-    said(highest),
-    printMoment(curve.at[highest] ?? 0, timeZone),
-  ] as const;
+  const after = (i: number): string =>
+    print(((curve.at[i] ?? 0) - load.loadedAt) / HOUR, "hours", units, { bare: true });
+  return [probe.name, said(lowest), after(lowest), said(highest), after(highest)] as const;
 }
 
 /**
  * The kiln logger's readings over one load: air on, air off and bed over elapsed hours, with the set points and the
  * start of the cure. Thinned to what a pixel can show; gaps in the readings stay gaps.
  *
+ * @param abreast for a run that was split over loads: two curves side by side, each drawn once, at a phone's width
  * @returns null where no probe read anything between loading and unloading.
  */
-export function kilnCurveFigure(curve: KilnCurve, load: LoadRow, settings: FigureSettings): FigureSpec | null {
+export function kilnCurveFigure(
+  curve: KilnCurve,
+  load: LoadRow,
+  settings: FigureSettings,
+  abreast = false,
+): FigureSpec | null {
   const probes = probesOf(curve);
   if (probes.length === 0) return null;
   const { units, timeZone } = settings;
@@ -182,25 +184,25 @@ export function kilnCurveFigure(curve: KilnCurve, load: LoadRow, settings: Figur
     id: `kiln-curve-${load.load.replace(/[^A-Za-z0-9-]/g, "_")}`,
     title: "In the kiln",
     summary: curveSentence(curve, load, settings, probes),
-    table: curveTable(probes, curve, settings),
-    wideWidth: fullWidth,
+    table: curveTable(probes, curve, load, settings),
+    wideWidth: abreast ? narrowWidth : fullWidth,
     narrowWidth,
-    printAs: "wide",
+    printAs: abreast ? "narrow" : "wide",
     options,
   };
 }
 
-function curveTable(probes: readonly Probe[], curve: KilnCurve, settings: FigureSettings): DataTable {
+function curveTable(probes: readonly Probe[], curve: KilnCurve, load: LoadRow, settings: FigureSettings): DataTable {
   const { unit } = shownAs("temperature", settings.units);
   return {
     columns: [
       { label: "probe", numeric: false },
       { label: "lowest", unit, numeric: true },
-      { label: "at", numeric: false },
+      { label: "after", unit: "h", numeric: true },
       { label: "highest", unit, numeric: true },
-      { label: "at", numeric: false },
+      { label: "after", unit: "h", numeric: true },
     ],
-    rows: probes.map((probe) => probeRow(probe, curve, settings)),
+    rows: probes.map((probe) => probeRow(probe, curve, load, settings)),
   };
 }
 

@@ -56,5 +56,10 @@ export function renderFigure(spec: FigureSpec, { document, width, idPrefix }: Re
   image.prepend(...said);
   image.setAttribute("role", "img");
   image.setAttribute("aria-labelledby", `${idPrefix}-title ${idPrefix}-desc`);
-  return drawn.outerHTML;
+  return shortMarkup(drawn.outerHTML);
+}
+
+/** Inside an SVG an empty element may close itself, and a blank that does not break needs no name. */
+function shortMarkup(markup: string): string {
+  return markup.replace(/><\/(?:path|rect|circle|line)>/g, "/>").replaceAll("&nbsp;", "\u00a0");
 }

@@ -38,43 +38,50 @@ function extremesByColumn(points: readonly Point[]): Point[] {
   return kept;
 }
 
-/** How far above or below the line from `a` to `b` the point lies, px. */
-function missedBy(a: Point, b: Point, point: Point): number {
-  const share = b.x === a.x ? 0 : (point.x - a.x) / (b.x - a.x);
-  const onLine = a.y + share * (b.y - a.y);
-  return b.x === a.x
-    ? Math.max(0, Math.min(a.y, b.y) - point.y, point.y - Math.max(a.y, b.y))
-    : Math.abs(point.y - onLine);
-}
-
-/** Splits at whatever the line so far misses most (Douglas and Peucker's way), until nothing that shows is missed. */
-function dropUnseen(points: readonly Point[], unseen: number): Point[] {
-  if (points.length < 3) return [...points];
+/** First, last, lowest and highest: drawn where they are, whatever the thinning. */
+function fixedPoints(points: readonly Point[]): readonly number[] {
   let lowest = 0;
   let highest = 0;
   points.forEach((p, i) => {
     if (p.y < (points[lowest]?.y ?? 0)) lowest = i;
     if (p.y > (points[highest]?.y ?? 0)) highest = i;
   });
-  const ends = [...new Set([0, lowest, highest, points.length - 1])].sort((a, b) => a - b);
-  const keep = new Set(ends);
-  const open = ends.slice(1).map((to, i): [number, number] => [ends[i] ?? 0, to]);
-  for (let span = open.pop(); span; span = open.pop()) {
-    const [from, to] = span;
-    const a = points[from];
-    const b = points[to];
-    let worst = -1;
-    let most = unseen;
-    for (let i = from + 1; a && b && i < to; i++) {
-      const point = points[i];
-      const missed = point ? missedBy(a, b, point) : 0;
-      if (missed > most) [worst, most] = [i, missed];
+  return [...new Set([0, lowest, highest, points.length - 1])].sort((a, b) => a - b);
+}
+
+function dropUnseen(points: readonly Point[], unseen: number): Point[] {
+  if (points.length < 3) return [...points];
+  const fixed = fixedPoints(points);
+  const kept = fixed.slice(1).flatMap((to, i) => fewestBetween(points, fixed[i] ?? 0, to, unseen));
+  return [0, ...kept].flatMap((i) => points[i] ?? []);
+}
+
+/**
+ * The fewest of the points from `from` to `to` through which a line passes all others within `unseen` (the shortest path
+ * of Imai and Iri, 1988, from memory): after each point, those it can be joined to lie in a wedge that every point passed
+ * over narrows. `from` itself is not among them.
+ */
+function fewestBetween(points: readonly Point[], from: number, to: number, unseen: number): readonly number[] {
+  const steps = new Int32Array(to - from + 1).fill(to - from + 1);
+  const before = new Int32Array(to - from + 1);
+  steps[0] = 0;
+  for (let i = from; i < to; i++) {
+    const a = points[i] as Point;
+    const reached = (steps[i - from] as number) + 1;
+    let [least, most] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (let j = i + 1; j <= to && least <= most; j++) {
+      const b = points[j] as Point;
+      const across = b.x - a.x;
+      const slope = (b.y - a.y) / across;
+      const joins = j === i + 1 || (across > 0 && slope >= least && slope <= most);
+      if (joins && reached < (steps[j - from] as number)) [steps[j - from], before[j - from]] = [reached, i];
+      least = Math.max(least, slope - unseen / across);
+      most = Math.min(most, slope + unseen / across);
     }
-    if (worst < 0) continue;
-    keep.add(worst);
-    open.push([from, worst], [worst, to]);
   }
-  return points.filter((_, i) => keep.has(i));
+  const path: number[] = [];
+  for (let i = to; i > from; i = before[i - from] as number) path.push(i);
+  return path.reverse();
 }
 
 /**

@@ -30,6 +30,9 @@ function safeHref(href: string): string {
 function tidyElement(element: Element, idPrefix: string, ids: Map<string, string>): void {
   for (const { name, value } of [...element.attributes]) {
     if (name === "style" || (name.startsWith("aria-") && name !== "aria-hidden")) element.removeAttribute(name);
+    // It goes without saying, unless a group about it says otherwise.
+    else if (name === "text-anchor" && value === "start" && element.closest("g[text-anchor]") === null)
+      element.removeAttribute(name);
     else if (name === "id" || /url\(#/.test(value)) {
       // Plot numbers its clip paths through the life of the program; here they count from the figure.
       element.setAttribute(

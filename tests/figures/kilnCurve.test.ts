@@ -10,9 +10,29 @@ describe("kilnCurveFigure(curve, load, settings)", () => {
   if (!spec) throw new Error("no figure");
   const at = (width: number): string => renderFigure(spec, { document, width, idPrefix: "curve" });
 
-  test("draws 15 h of 1-minute readings that cycle in at most 9 kB wide and 5 kB narrow", () => {
-    expect(at(1040).length).toBeLessThan(9_000);
+  test("draws 15 h of 1-minute readings that cycle in at most 7 kB wide and 5 kB narrow", () => {
+    expect(at(1040).length).toBeLessThan(7_000);
     expect(at(340).length).toBeLessThan(5_000);
+  });
+
+  test("says in its table how long after loading each probe was lowest and highest", () => {
+    expect(spec.table.columns.map(({ label, unit }) => `${label} ${unit ?? ""}`)).toEqual([
+      "probe ",
+      "lowest °C",
+      "after h",
+      "highest °C",
+      "after h",
+    ]);
+    const curve = thermostatCurve();
+    const hottest = curve.airOnCelsius.indexOf(Math.max(...curve.airOnCelsius.filter(Number.isFinite)));
+    const hours = ((curve.at[hottest] ?? 0) - kilnLoad.loadedAt) / 3_600_000;
+    expect(Number(spec.table.rows[0]?.[4])).toLieWithin(hours, 0.05 + 1e-9);
+  });
+
+  test("is drawn once, at a phone's width, beside another curve of the same run", () => {
+    const beside = kilnCurveFigure(thermostatCurve(), kilnLoad, settings, true);
+    expect(beside?.wideWidth).toBe(beside?.narrowWidth);
+    expect(beside?.printAs).toBe("narrow");
   });
 
   test("names every line and both set points in words", () => {

@@ -4,12 +4,24 @@ import { kilnCurveFigure } from "../../figures/kilnCurveFigure.ts";
 import { runTimeline } from "../../figures/runTimeline.ts";
 import type { RunPageResult } from "../../report/runPageResult.ts";
 
-/** Every figure of a run's page; what was not logged is left out. Nothing else declares a figure of it. */
-export function runFigures(result: RunPageResult, settings: FigureSettings): readonly FigureSpec[] {
+/** The figures of a run's page; what was not logged is left out. This file alone declares them. */
+export interface RunFigures {
+  readonly timeline: FigureSpec | null;
+  /** One a load that has readings. */
+  readonly curves: readonly FigureSpec[];
+}
+
+export function runFigures(result: RunPageResult, settings: FigureSettings): RunFigures {
   const { run, loads, curves } = result;
-  const kiln = loads.map((load) => {
+  const withReadings = loads.flatMap((load) => {
     const curve = curves.get(load.load);
-    return curve === undefined ? null : kilnCurveFigure(curve, load, settings);
+    return curve === undefined ? [] : [{ load, curve }];
   });
-  return [runTimeline(run, settings), ...kiln].filter((spec) => spec !== null);
+  const abreast = withReadings.length > 1;
+  return {
+    timeline: runTimeline(run, settings),
+    curves: withReadings
+      .map(({ load, curve }) => kilnCurveFigure(curve, load, settings, abreast))
+      .filter((spec) => spec !== null),
+  };
 }
