@@ -3,7 +3,7 @@ import { type FitFault, findFitFault, isFitFault } from "../fitFault.ts";
 import { fitLeastSquares } from "../fitLeastSquares.ts";
 import type { Interval, RegressionTerm } from "../regressionFit.ts";
 import { serialInterval } from "./companionChange.ts";
-import { type DriftModels, fitDriftModels } from "./driftModels.ts";
+import { type DriftModelName, type DriftModels, fitDriftModels } from "./driftModels.ts";
 import type { DriftSeries } from "./driftSeries.ts";
 import { driftShape } from "./driftShape.ts";
 import { fewestLoads } from "./fewestLoads.ts";
@@ -11,7 +11,7 @@ import { fewestLoads } from "./fewestLoads.ts";
 /** What a covariate that goes with the season explains of a drift, and what it leaves. */
 export type SeasonEffect =
   | {
-      readonly kind: "told";
+      readonly isApart: true;
       /** Effect of one unit of the covariate with the drift beside it, and without. */
       readonly perUnit: Interval;
       readonly perUnitAlone: Interval;
@@ -20,12 +20,14 @@ export type SeasonEffect =
       /** The drift by the last load, with the covariate beside it, and without. */
       readonly drift: Interval;
       readonly driftAlone: Interval;
+      /** The kind of change beside the covariate; `constant`: a straight line. */
+      readonly besideModel: DriftModelName;
       readonly varianceInflation: number;
       /** BIC of the covariate alone, the drift alone, and both: the least explains best. */
       readonly bic: { readonly season: number; readonly drift: number; readonly both: number };
     }
   /** Drift and covariate move together so closely that either would do. */
-  | { readonly kind: "not-apart"; readonly varianceInflation: number };
+  | { readonly isApart: false; readonly varianceInflation: number };
 
 /** Variance inflation from which two causes are not parted: the usual mark of 10 (Marquardt 1970, Technometrics 12, 591–612; from memory). */
 const mostInflation = 10;
@@ -33,7 +35,7 @@ const mostInflation = 10;
 /**
  * Partial regression of the value on a covariate (ambient temperature, duty) beside the drift's course: a thermostat that only
  * follows the season has a covariate effect and no drift beside it. The course is fitted anew with the covariate taken out, of
- * the kind that won without it. Weights are left out. One covariate at a time: two that both go with the season would hide
+ * the kind that wins then, which may be another than without it; where none does it is a straight line. Weights are left out. One covariate at a time: two that both go with the season would hide
  * each other.
  *
  * @param models fitted to the same series without the covariate
@@ -49,7 +51,9 @@ export function seasonEffect(
   const beside = fitDriftModels({ days, values, covariates: [covariate] });
   if (isFitFault(beside)) return beside;
   const alone = driftShape(models);
-  const besideShape = driftShape(beside, alone.model);
+  // A season may have made a step of a creep. And where it leaves no change, the best-looking course would still seem to be
+  // one in a third of such series, having been chosen for it; a straight line has not.
+  const besideShape = driftShape(beside);
   const column = (course: Float64Array): PredictorColumn => ({
     name: "drift",
     label: "course of the drift",
@@ -59,14 +63,14 @@ export function seasonEffect(
   const fault =
     findFitFault(together, values, fewestLoads + 1) ??
     findFitFault([column(alone.values), covariate], values, fewestLoads + 1);
-  if (fault) return fault.kind === "collinear" ? { kind: "not-apart", varianceInflation: Infinity } : fault;
+  if (fault) return fault.kind === "collinear" ? { isApart: false, varianceInflation: Infinity } : fault;
 
   const both = fitLeastSquares(together, values);
   const [, drift, perUnit] = both.terms as [RegressionTerm, RegressionTerm, RegressionTerm];
   // The course fitted without the covariate may be the one that only follows it.
   const plain = fitLeastSquares([column(alone.values), covariate], values);
   const varianceInflation = Math.max(drift.varianceInflation ?? 1, plain.terms[1]?.varianceInflation ?? 1);
-  if (varianceInflation >= mostInflation) return { kind: "not-apart", varianceInflation };
+  if (varianceInflation >= mostInflation) return { isApart: false, varianceInflation };
   const seasonFit = fitLeastSquares([covariate], values);
   const driftFit = fitLeastSquares([column(alone.values)], values);
   const effect = serialInterval(perUnit, both);
@@ -80,21 +84,23 @@ export function seasonEffect(
   // A straight line, where no change won, is none of the models; it has a level, a slope and a spread.
   const isLine = alone.model === "constant";
   return {
-    kind: "told",
+    isApart: true,
     perUnit: effect,
     perUnitAlone: serialInterval(seasonFit.terms[1] as RegressionTerm, seasonFit),
     overItsRange: { estimate: effect.estimate * range, low: effect.low * range, high: effect.high * range },
     drift: serialInterval(drift, both),
     driftAlone: serialInterval(driftFit.terms[1] as RegressionTerm, driftFit),
+    besideModel: besideShape.model,
     varianceInflation,
     bic: {
       season: bicOf(beside, "constant"),
       drift: isLine
         ? lineBic(driftFit.residualStandardDeviation ** 2, driftFit.degreesOfFreedom, 3)
         : bicOf(models, alone.model),
-      both: isLine
-        ? lineBic(both.residualStandardDeviation ** 2, both.degreesOfFreedom, 4)
-        : bicOf(beside, alone.model),
+      both:
+        besideShape.model === "constant"
+          ? lineBic(both.residualStandardDeviation ** 2, both.degreesOfFreedom, 4)
+          : bicOf(beside, besideShape.model),
     },
   };
 }

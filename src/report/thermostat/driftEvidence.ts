@@ -72,7 +72,7 @@ export function driftEvidence(
   for (const { found: effect } of effects) {
     if (isFitFault(effect)) continue;
     found.push(
-      effect.kind === "not-apart"
+      !effect.isApart
         ? {
             kind: "season",
             sentence: "The air outside changed along with the offset, so that the two cannot be told apart.",
