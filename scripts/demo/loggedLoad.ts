@@ -48,7 +48,8 @@ export function logLoad(
     unloadedAt: fired.unloadedAt,
     kilnHours: (fired.unloadedAt - planned.loadedAt) / HOUR,
     dryingHours: (fired.cureStartedAt - planned.loadedAt) / HOUR,
-    bedDepthMetres: roundTo(load.bedDepthMetres + 0.001 * r.normal(), 0.005),
+    // The mean of a dip stick in five places.
+    bedDepthMetres: roundTo(load.bedDepthMetres + 0.001 * r.normal(), 0.001),
     greenLoadKilograms: roundTo(load.greenKilograms * scaleShare, 0.5),
     greenMoisturePercent: roundTo(greenMoisturePercent + 0.35 * r.normal(), 0.1),
     grainInKilograms: load.grainKilograms.reduce((sum, kg) => sum + kg, 0),

@@ -120,6 +120,7 @@ function simulateLoad(
   }
   const greenMoisture = 100 * (1 - dryMatter / greenKilograms);
   const thermostatOffset = faulty ? truths.thermostatOffset(date) : 0;
+  const repeats = truths.THERMOSTAT_REPEATS_WITHIN * randomStream(seed, "thermostat", planned.index).normal();
   const { from, to, setCelsius } = truths.FAN_THERMOSTAT;
   const fanSetCelsius = faulty && date >= from && date < to ? setCelsius : null;
   const mended = options.mended ?? [];
@@ -139,7 +140,7 @@ function simulateLoad(
       bedDepthMetres,
       dryingSetCelsius: variety.dryingSetCelsius,
       cureSetCelsius: variety.cureSetCelsius,
-      thermostatOffset,
+      thermostatOffset: thermostatOffset + repeats,
       fanSetCelsius,
       airShare: spreading * (belt ? airShare : 1),
       cureAirShare: spreading * (belt ? cureAirShare : 1),

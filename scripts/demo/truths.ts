@@ -28,6 +28,9 @@ export const THERMOSTAT_DRIFT = {
   second: { from: "2026-09-01", kelvinPerMonth: -0.55 },
 };
 
+/** A mechanical thermostat does not switch at one point: standard deviation between loads, kelvins (common practice, no source). */
+export const THERMOSTAT_REPEATS_WITHIN = 0.12;
+
 /** Width of the thermostat's switching: off this far above its middle, on this far below. */
 export const THERMOSTAT_HALF_DIFFERENTIAL = 1.7;
 

@@ -2,7 +2,12 @@ import { describe, expect, test } from "vitest";
 import { HOUR, MINUTE } from "../../scripts/demo/clock.ts";
 import { soundLoadRows } from "../../scripts/demo/loadRows.ts";
 import { bedDepthTruthHoursPerCentimetre, simulateHouse } from "../../scripts/demo/simulateHouse.ts";
-import { ALTITUDE_METRES, SLIPPING_BELT, thermostatOffset } from "../../scripts/demo/truths.ts";
+import {
+  ALTITUDE_METRES,
+  SLIPPING_BELT,
+  THERMOSTAT_REPEATS_WITHIN,
+  thermostatOffset,
+} from "../../scripts/demo/truths.ts";
 import { pressureAtAltitude } from "../../src/malting/moistAir.ts";
 import { analyseKilnHours } from "../../src/report/kilnHours/analyseKilnHours.ts";
 
@@ -69,9 +74,10 @@ describe("simulateHouse", () => {
       expect((last - first) / (starts.length - 1)).toBeGreaterThan(10);
       const air = trace.airOn.slice(60 + first, 60 + last);
       const mean = air.reduce((sum, t) => sum + t, 0) / air.length;
-      // The heater's share of the time moves the middle by a few tenths: dead time acts on a steep rise or a slow one.
+      // The heater's share of the time moves the middle by a few tenths: dead time acts on a steep rise or a slow one. And
+      // the thermostat does not switch at one point: three standard deviations between loads.
       const offset = thermostatOffset(load.planned.date);
-      expect(mean - load.logged.dryingSetCelsius).toLieWithin(offset, 0.55);
+      expect(mean - load.logged.dryingSetCelsius).toLieWithin(offset, 0.55 + 3 * THERMOSTAT_REPEATS_WITHIN);
       judged++;
     }
     expect(judged).toBeGreaterThan(100);

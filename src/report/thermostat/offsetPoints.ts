@@ -38,6 +38,9 @@ function fieldsOf(load: ThermostatLoad, hold: HoldName): HoldFields {
       };
 }
 
+/** Air that stands still for part of the hold reads otherwise than air that is blown: such loads compare with their like only. */
+const FAN_RUNS_THROUGHOUT = 0.9;
+
 function whyWithout({ hasHold, powerLimited, setCelsius }: HoldFields): string {
   if (setCelsius === null) return "no set point logged";
   if (powerLimited) return "the heater could not hold the set point";
@@ -59,6 +62,11 @@ export function offsetPoints(
   for (const load of loads) {
     const fields = fieldsOf(load, hold);
     const { offsetKelvin, setCelsius, powerLimited } = fields;
+    if (offsetKelvin !== null && (load.fanShareOfHold ?? 1) < FAN_RUNS_THROUGHOUT) {
+      const reason = "the fan stood still for part of the hold";
+      reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
+      continue;
+    }
     if (offsetKelvin === null || setCelsius === null || powerLimited) {
       const reason = whyWithout(fields);
       reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
