@@ -82,7 +82,7 @@ export function alarmLabels(alarms: readonly DrawnAlarm[], { timeZone }: FigureS
 }
 
 /** The line of the latest running mean is named once. */
-export function meanLabel(alarms: readonly DrawnAlarm[]): Label[] {
+export function meanLabel(alarms: readonly DrawnAlarm[], frame: Frame): Label[] {
   const mean = alarms.findLast((alarm) => alarm.mean.length > 1);
   const points = mean?.mean ?? [];
   const at = points[Math.floor(points.length / 2)];
@@ -94,7 +94,7 @@ export function meanLabel(alarms: readonly DrawnAlarm[]): Label[] {
       reach: 3,
       prefer: mean.up ? 45 : 315,
       priority: 10,
-      farthest: 60,
+      farthest: frame.narrow ? 24 : 60,
       role: "signal-words",
       lines: [{ text: "running mean" }],
     },

@@ -6,7 +6,7 @@ import type { Point } from "../box.ts";
  *
  * @param corners of the area, in order around it
  */
-export function hatch(corners: readonly Point[], spacing = 6): string {
+export function hatch(corners: readonly Point[], spacing = 8): string {
   const sums = corners.map(({ x, y }) => x + y);
   const strokes: string[] = [];
   const first = Math.ceil(Math.min(...sums) / spacing) * spacing;

@@ -10,7 +10,7 @@ import { spanWithRoom, wordsOver, wordsUnder } from "../controlCharts/spanWithRo
 import { eventMarks, eventRows } from "../eventMarks.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
 import type { FigureSpec, Frame } from "../figureSpec.ts";
-import { labelLayer } from "../labelLayer.ts";
+import { labelLayer, lineHeight } from "../labelLayer.ts";
 import { layer } from "../layer.ts";
 import { loadHref } from "../loadPoints.ts";
 import { dotRadius, ringRadius, rings, scatter } from "../scatter.ts";
@@ -76,7 +76,7 @@ export function offsetsFigure(
       ...alarmLabels(held, settings, frame),
       ...(forecast === null ? [] : [forecastLabel(forecast, size, frame)]),
       ...winnerLabels(walked, settings, frame),
-      ...meanLabel(held),
+      ...meanLabel(held, frame),
     ];
     const strip = brackets.length === 0 ? 0 : onsetStrip(size);
     const rail = checks.length === 0 ? 0 : RAIL;
@@ -86,7 +86,8 @@ export function offsetsFigure(
       ...walked.flatMap((line) => line.points.map((p) => p.y)),
       ...bands.flatMap(({ middle, reach }) => [middle - reach, middle + reach]),
     ];
-    const room = { over: wordsOver(labels, size), under: wordsUnder(labels, size) + strip + rail };
+    const over = Math.max(wordsOver(labels, size), events.length > 0 ? lineHeight(size) : 0);
+    const room = { over, under: wordsUnder(labels, size) + strip + rail };
     const y = spanWithRoom(heights, inner, room);
     const ticks = valueTicks(Math.min(...heights), Math.max(...heights), frame.narrow ? 4 : 6, printSigned);
     const rings_ = held.map(({ ring }) => ring);
@@ -94,7 +95,7 @@ export function offsetsFigure(
       ...toleranceMarks(bands),
       valueAxis(ticks, axisTitle(kiln, settings, frame), size),
       footAxis(months, size),
-      checkMarks(checks),
+      checkMarks(checks, frame),
       eventMarks(events, frame),
       onsetMarks(brackets, size, rail),
       ...(forecast === null ? [] : forecastMarks(forecast)),
@@ -133,7 +134,7 @@ export function offsetsFigure(
           ...held.map(({ mean }) => mean),
           ...(forecast?.centre ? [forecast.centre] : []),
         ],
-        uprights: [...events.map(({ on }) => on), ...checks],
+        uprights: [...events.map(({ on }) => on), ...checks, ...brackets.map(({ estimate }) => estimate)],
         bounds: (inside) => ({ ...inside, bottom: inside.bottom - strip - rail + 8 }),
         marks: [
           ...nearLabels(drawn, labels, shared).map((p) => ({ ...p, radius: dotRadius(frame) + 1 })),

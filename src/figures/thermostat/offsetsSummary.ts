@@ -57,7 +57,7 @@ function modelWords({ models, tooLittle }: ThermostatStretch, settings: FigureSe
 function onsetWords({ onset, winner }: StretchModels, { timeZone }: FigureSettings): string {
   if (onset === null) return "";
   const about = printDateInFull(onset.estimate, timeZone);
-  return ` ${winner === "step" ? "on" : "from"} about ${about} (${printDateSpan(onset.low, onset.high, timeZone, { inFull: true })})`;
+  return ` ${winner === "step" ? "" : "from "}about ${about} (${printDateSpan(onset.low, onset.high, timeZone, { inFull: true })})`;
 }
 
 function alarmWords({ alarm, models }: ThermostatStretch, { timeZone }: FigureSettings): string {
@@ -76,7 +76,7 @@ function leavesWords({ models }: ThermostatStretch, kiln: KilnThermostat, settin
   if (models === null) return "";
   const { size } = degreeWords(settings);
   const date = (moment: number): string => printDateInFull(moment, settings.timeZone);
-  const tolerance = `the tolerance of ±${size(kiln.toleranceKelvin)}${kiln.probeAtBulb ? "" : " about the level before"}`;
+  const tolerance = `the tolerance of ±${size(kiln.toleranceKelvin)}${kiln.probeAtBulb ? "" : " around the level before"}`;
   const span = ({ low, high }: { readonly low: number; readonly high: number }): string =>
     printDateSpan(low, high, settings.timeZone, { inFull: true });
   const { leaves } = models;

@@ -20,6 +20,15 @@ export interface StripToPlace {
   readonly least: number;
 }
 
+interface StripDesign {
+  /** Of each strip without its name, px. */
+  readonly height: number;
+  readonly size: number;
+  /** Of values on each scale, about. */
+  readonly count: number;
+  readonly print?: (value: number, decimals: number) => string;
+}
+
 /** Room for a strip's name over it, px. */
 const nameRoom = (size: number): number => Math.round(size * 1.7);
 const GAP = 10;
@@ -27,7 +36,7 @@ const GAP = 10;
 /** @throws {RangeError} when a strip has no value */
 export function ownStrips(
   strips: readonly StripToPlace[],
-  { height, size, count }: { readonly height: number; readonly size: number; readonly count: number },
+  { height, size, count, print }: StripDesign,
 ): { readonly strips: readonly OwnStrip[]; readonly inner: number } {
   const pitch = nameRoom(size) + height + GAP;
   const placed = strips.map(({ name, values, least }, row): OwnStrip => {
@@ -40,7 +49,7 @@ export function ownStrips(
     return {
       name,
       nameAt: top - Math.round(size * 0.6),
-      ticks: valueTicks(from, from + span, count),
+      ticks: valueTicks(from, from + span, count, print),
       heightOf: (value) => top + height - ((value - from) / span) * height,
     };
   });

@@ -54,7 +54,7 @@ export function winnerLabels(lines: readonly WinnerLine[], settings: FigureSetti
         // On the other side of the line than what it moves towards, where alarm and forecast stand.
         prefer: up > 0 ? 135 : 225,
         priority: 20 + place,
-        farthest: 110,
+        farthest: frame.narrow ? 50 : 110,
         role: "ink",
         lines: [{ text, strong: false }, ...((alarm?.alarms.length ?? 0) === 0 ? [{ text: "no alarm" }] : [])],
       },

@@ -1,0 +1,133 @@
+import type { Markish } from "@observablehq/plot";
+import type { KilnThermostat } from "../../report/thermostatResult.ts";
+import { printDate } from "../../units/instant.ts";
+import { print, printNumber } from "../../units/print.ts";
+import { shownAs } from "../../units/quantity.ts";
+import { footAxis, footHeight } from "../axes.ts";
+import { type FigureSettings, halfWidth, narrowWidth, textSize } from "../figureSettings.ts";
+import type { FigureSpec, Frame } from "../figureSpec.ts";
+import { countOf, latestFirst } from "../listedRows.ts";
+import { loadCell, loadHref } from "../loadPoints.ts";
+import { scatter } from "../scatter.ts";
+import { textWidth } from "../textWidth.ts";
+import { paddedSpan } from "../ticks.ts";
+import { dayTicks, monthTicks } from "../timeTicks.ts";
+import { degreeWords } from "./degreeWords.ts";
+import { ownStripAxes, ownStrips, stripScale } from "./ownStrips.ts";
+
+type FanLoad = KilnThermostat["fan"][number];
+const DAY = 86_400_000;
+
+/**
+ * A fan that has a thermostat of its own, load by load: how far from its set point it switches, and for what share of
+ * the hold it blew, which the airflow goes with.
+ *
+ * @returns null where no load has either
+ */
+export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSettings): FigureSpec | null {
+  const loads = fan.filter(({ offsetKelvin, shareOfHold }) => offsetKelvin !== null || shareOfHold !== null);
+  if (loads.length === 0) return null;
+  const { units, timeZone } = settings;
+  const { unit } = shownAs("temperatureDifference", units);
+  const { shown, difference, bareDifference } = degreeWords(settings);
+  const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
+  const offsets = loads.flatMap(({ offsetKelvin }) => offsetKelvin ?? []);
+  const shares = loads.flatMap(({ shareOfHold }) => shareOfHold ?? []);
+  const measures = [
+    ...(offsets.length === 0
+      ? []
+      : [
+          {
+            name: `switches from its set point, ${unit}`,
+            values: [0, ...offsets].map(shown),
+            least: shown(2),
+            valueOfLoad: (load: FanLoad) => (load.offsetKelvin === null ? null : shown(load.offsetKelvin)),
+            hint: (load: FanLoad) => difference(load.offsetKelvin ?? 0),
+          },
+        ]),
+    ...(shares.length === 0
+      ? []
+      : [
+          {
+            name: "on, % of the drying hold",
+            values: [0, 100],
+            least: 100,
+            valueOfLoad: (load: FanLoad) => (load.shareOfHold === null ? null : 100 * load.shareOfHold),
+            hint: (load: FanLoad) => `on for ${percent(load.shareOfHold ?? 0)} of the hold`,
+          },
+        ]),
+  ];
+
+  const options = (frame: Frame) => {
+    const size = textSize(frame);
+    const x = paddedSpan(
+      loads.map(({ at }) => at),
+      0.03,
+      14 * DAY,
+    );
+    const few = x[1] - x[0] < 70 * DAY;
+    const dates = few ? dayTicks(x[0], x[1], 3, timeZone) : monthTicks(x[0], x[1], 4, timeZone);
+    const { strips, inner } = ownStrips(measures, { height: frame.narrow ? 70 : 84, size, count: 4 });
+    const points = measures.flatMap((measure, row) =>
+      loads.flatMap((load) => {
+        const value = measure.valueOfLoad(load);
+        const strip = strips[row];
+        if (value === null || !strip) return [];
+        return [
+          {
+            x: load.at,
+            y: strip.heightOf(value),
+            href: loadHref(load.runs, load.load, settings),
+            hint: `${load.runs.join(", ")}, ${printDate(load.at, timeZone)}: ${measure.hint(load)}`,
+          },
+        ];
+      }),
+    );
+    const marks: Markish[] = [ownStripAxes(strips, size), footAxis(dates, size), scatter(points, frame)];
+    const marginBottom = footHeight(dates, size);
+    return {
+      height: inner + 4 + marginBottom,
+      marginTop: 4,
+      marginRight: 4,
+      marginBottom,
+      marginLeft: Math.ceil(textWidth("+0.0", size)) + 10,
+      x: { domain: x },
+      y: { domain: stripScale(inner) },
+      marks,
+    };
+  };
+
+  return {
+    id: `thermostat-fan-${kiln.replace(/[^A-Za-z0-9-]/g, "_")}`,
+    title: "What does the fan’s own thermostat do?",
+    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, difference, "It switched", "from its set point")}${spanSaid(shares, percent, "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
+    table: latestFirst(
+      loads,
+      "load",
+      [
+        { label: "run", numeric: false },
+        { label: "loaded", numeric: false },
+        { label: "fan set", unit: shownAs("temperature", units).unit, numeric: true },
+        { label: "offset", unit, numeric: true },
+        { label: "on", unit: "% of the hold", numeric: true },
+      ],
+      (load) => [
+        loadCell(load.runs, load.load, settings),
+        printDate(load.at, timeZone),
+        load.setCelsius === null ? "" : print(load.setCelsius, "temperature", units, { bare: true }),
+        load.offsetKelvin === null ? "" : bareDifference(load.offsetKelvin),
+        load.shareOfHold === null ? "" : printNumber(100 * load.shareOfHold, 0),
+      ],
+    ),
+    wideWidth: halfWidth,
+    narrowWidth,
+    printAs: "narrow",
+    options,
+  };
+}
+
+function spanSaid(values: readonly number[], say: (value: number) => string, lead: string, rest: string): string {
+  if (values.length === 0) return "";
+  const [low, high] = [say(Math.min(...values)), say(Math.max(...values))];
+  return ` ${lead} ${low === high ? low : `${low} to ${high}`} ${rest}.`;
+}
