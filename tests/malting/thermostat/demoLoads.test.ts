@@ -81,12 +81,13 @@ describe("the demo's drying offsets", () => {
     expect(sample.some((row) => truth(row) < -1)).toBe(true);
     for (const row of sample) {
       const moved = (row.dryingOffsetKelvin as number) - usual(row.dryingDuty as number);
+      // Three standard errors: two would be passed by chance in one load of twenty, and there are fourteen.
       const error = Math.hypot(
         row.dryingStandardErrorKelvin as number,
         row.dryingCheckUncertaintyKelvin as number,
         THERMOSTAT_REPEATS_WITHIN,
       );
-      expect(moved, `${row.load} of ${date(row)}`).toLieWithin(truth(row), 2 * error);
+      expect(moved, `${row.load} of ${date(row)}`).toLieWithin(truth(row), 3 * error);
     }
   });
 
