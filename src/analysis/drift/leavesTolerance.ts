@@ -56,8 +56,9 @@ export type LeavesTolerance =
  *
  * A creep: the profile-likelihood interval of that date over onset, slope and level jointly, which is where the band of the
  * level at a date, over the models' region of onsets, meets the tolerance (for one onset this is Fieller's interval of a ratio,
- * 1954, Journal of the Royal Statistical Society B 16, 175–185; from memory). It supposes that the creep goes on as it went. Where another model is not
- * clearly worse there is no latest date, and where that model won by less than a clear margin the creep's earliest stands.
+ * 1954, Journal of the Royal Statistical Society B 16, 175–185; from memory). It supposes that the creep goes on as it went.
+ * Where the creep did not win by a clear margin there is no latest date: it may have been a step. Where a step won, but not
+ * clearly over the creep, the creep's earliest date stands.
  *
  * A constant or a step: a level leaves nothing, so the answer is `not-within-horizon` where neither the level's interval
  * nor the band of a straight line through the loads at that level reaches the tolerance within the horizon; else it cannot

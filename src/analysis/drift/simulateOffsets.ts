@@ -11,7 +11,7 @@ export interface SimulationOptions {
   /** Standard deviation of a load. */
   readonly noise: number;
   readonly loadsPerMonth: number;
-  /** Loads between the calibration and the earliest onset, and between that and the latest. */
+  /** Loads from the calibration to the earliest onset, and to the latest. */
   readonly quietLoads: readonly [number, number];
   readonly loads: number;
   /** Loads of an earlier, quiet stretch. */
