@@ -33,8 +33,8 @@ export interface OtherColumn {
   readonly value: string;
 }
 
-/** Everything the pages say, for one view of the logs. Plain data: it crosses from worker to page by structured clone. */
-export interface Report {
+/** What every page stands on: the rows of one view, and what is known whatever the view. */
+export interface ReportRows {
   readonly house: HouseBrief;
   readonly choices: Choices;
   /** The latest instant in any run log; pages say *logs to 31 October 2026*. */
@@ -45,9 +45,20 @@ export interface Report {
   readonly loads: readonly LoadRow[];
   /** By date, earliest first. */
   readonly events: readonly EventRow[];
-  readonly kilnHours: KilnHoursResult;
-  readonly yieldMoisture: YieldMoistureResult;
-  readonly thermostat: ThermostatResult;
   readonly logs: LogsResult;
   readonly otherColumns: readonly OtherColumn[];
 }
+
+/** What is worked out of the rows, each part by itself, so that a live page asks only for those it shows. */
+export interface ReportParts {
+  readonly kilnHours: KilnHoursResult;
+  readonly yieldMoisture: YieldMoistureResult;
+}
+
+export type PartName = keyof ReportParts;
+
+/** The rows with some of the parts: what a page's body takes that needs no more. */
+export type ReportWith<Part extends PartName> = ReportRows & Pick<ReportParts, Part>;
+
+/** Everything the pages say, for one view of the logs. Plain data: it can cross from worker to page and be written as JSON. */
+export interface Report extends ReportRows, ReportParts {}

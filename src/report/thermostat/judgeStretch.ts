@@ -55,10 +55,13 @@ export function judgeStretch(
   const carried = fitDriftModels({ days, values, covariates });
   const series = isFitFault(carried) ? { days, values } : { days, values, covariates };
   const models = isFitFault(carried) ? fitDriftModels(series) : carried;
+  const raised = isFault(alarm) ? null : alarmOf(alarm, points, NOTICEABLE * terms.checkUncertaintyKelvin);
   const fault = isFitFault(models) ? models : isFault(alarm) ? alarm : null;
   return {
-    alarm: isFault(alarm) ? null : alarmOf(alarm, points, NOTICEABLE * terms.checkUncertaintyKelvin),
-    models: isFitFault(models) ? null : modelsOf(models, series, points, terms),
+    alarm: raised,
+    models: isFitFault(models)
+      ? null
+      : modelsOf(models, series, points, { ...terms, alarmStands: (raised?.alarms.length ?? 0) > 0 }),
     tooLittle: fault === null ? null : sayFitFault(fault, WORDS),
   };
 }
@@ -105,7 +108,7 @@ function modelsOf(
   models: DriftModels,
   series: DriftSeries & { readonly days: readonly number[]; readonly values: readonly number[] },
   points: readonly OffsetPoint[],
-  terms: ToleranceTerms,
+  terms: ToleranceTerms & { readonly alarmStands: boolean },
 ): StretchModels {
   const first = points[0]?.at ?? 0;
   const moment = (day: number): number => first + day * DAY;
@@ -134,6 +137,7 @@ function modelsOf(
       leavesTolerance(series, models, {
         tolerance: terms.toleranceKelvin,
         of: terms.probeAtBulb ? "absolute" : "change",
+        alarmStands: terms.alarmStands,
         commonStandardError: terms.probeAtBulb ? terms.checkUncertaintyKelvin : 0,
       }),
       moment,
