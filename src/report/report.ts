@@ -53,6 +53,7 @@ export interface ReportRows {
 export interface ReportParts {
   readonly kilnHours: KilnHoursResult;
   readonly yieldMoisture: YieldMoistureResult;
+  readonly thermostat: ThermostatResult;
 }
 
 export type PartName = keyof ReportParts;
