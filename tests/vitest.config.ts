@@ -15,6 +15,9 @@ export default defineConfig({
           exclude: ["tests/browser/**"],
           setupFiles: [here("support/matchers.ts")],
           env: { TZ: "UTC" },
+          // Nothing is timed here: a slow machine is no fault of the code.
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -25,8 +28,8 @@ export default defineConfig({
           setupFiles: [here("support/matchers.ts")],
           globalSetup: [here("support/builtSite.ts")],
           env: { TZ: "UTC" },
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
           fileParallelism: false,
         },
       },
