@@ -1,7 +1,7 @@
 import type { Markish } from "@observablehq/plot";
 import type { LoggerTrust } from "../../report/thermostatResult.ts";
-import { printDate, printDateInFull } from "../../units/instant.ts";
-import { print, printNumber, printSigned } from "../../units/print.ts";
+import { printDate } from "../../units/instant.ts";
+import { print, printSigned } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight } from "../axes.ts";
 import { type FigureSettings, halfWidth, narrowWidth, textSize } from "../figureSettings.ts";
@@ -14,6 +14,7 @@ import { textWidth } from "../textWidth.ts";
 import { paddedSpan } from "../ticks.ts";
 import { dayTicks, monthTicks } from "../timeTicks.ts";
 import { asOf, type CheckAge, checkAges, countedChecks, JUDGED_PROBE } from "./checkAge.ts";
+import { checksSentence, errorOf } from "./checksSentence.ts";
 import { degreeWords } from "./degreeWords.ts";
 import { hatch } from "./hatch.ts";
 import { ownStripAxes, ownStrips, stripScale } from "./ownStrips.ts";
@@ -32,7 +33,6 @@ const COVERAGE_FACTOR = 2;
 /** Height of the bar of ages, px. */
 const AGE_BAR = 12;
 
-const errorOf = ({ readingCelsius, referenceCelsius }: Check): number => readingCelsius - referenceCelsius;
 const isIcePoint = ({ referenceCelsius }: Check): boolean => Math.abs(referenceCelsius) <= ICE_POINT_KELVIN;
 
 /**
@@ -45,7 +45,7 @@ export function checksFigure(logger: LoggerTrust, settings: FigureSettings): Fig
   const { checks, loggerDays, uncertaintyKelvin } = logger;
   if (checks.length === 0) return null;
   const { units, timeZone } = settings;
-  const { shown, difference, bareDifference } = degreeWords(settings);
+  const { shown, bareDifference } = degreeWords(settings);
   const { unit } = shownAs("temperatureDifference", units);
   const ages = checkAges(logger);
   const reach = uncertaintyKelvin === null ? 0 : COVERAGE_FACTOR * uncertaintyKelvin;
@@ -62,7 +62,7 @@ export function checksFigure(logger: LoggerTrust, settings: FigureSettings): Fig
     const size = textSize(frame);
     const x = paddedSpan([...checks.map(({ at }) => at), asOf(logger)], 0.04, 14 * DAY);
     const few = x[1] - x[0] < 70 * DAY;
-    const dates = few ? dayTicks(x[0], x[1], 3, timeZone) : monthTicks(x[0], x[1], 4, timeZone);
+    const dates = few ? dayTicks(x[0], x[1], 4, timeZone) : monthTicks(x[0], x[1], 4, timeZone);
     const { strips, inner } = ownStrips(
       probes.map(({ name }) => ({ name: `${name}, ${unit} over the reference`, values, least: shown(1) })),
       { height: frame.narrow ? 84 : 96, size, count: 4, print: printSigned },
@@ -163,7 +163,7 @@ export function checksFigure(logger: LoggerTrust, settings: FigureSettings): Fig
   return {
     id: "logger-checks",
     title: "Does the logger read true?",
-    summary: checksSentence(logger, latest, settings),
+    summary: checksSentence(logger, latest, reach, settings),
     table: latestFirst(
       [...checks].sort((a, b) => a.at - b.at),
       "check",
@@ -189,24 +189,4 @@ export function checksFigure(logger: LoggerTrust, settings: FigureSettings): Fig
     printAs: "narrow",
     options,
   };
-
-  function checksSentence(
-    { daysSinceCheck, stale, faults }: LoggerTrust,
-    found: readonly Check[],
-    { timeZone: zone }: FigureSettings,
-  ): string {
-    const at = (check: Check): string =>
-      `${difference(errorOf(check))} at ${print(check.referenceCelsius, "temperature", units, { decimals: 0 })}`;
-    const sorted = [...found].sort((a, b) => a.referenceCelsius - b.referenceCelsius);
-    const when = last === undefined ? "" : ` on ${printDateInFull(last.at, zone)}`;
-    const sure =
-      reach === 0
-        ? ""
-        : ` (upright lines: ±${print(reach, "temperatureDifference", units)}, two standard uncertainties)`;
-    const age =
-      daysSinceCheck === null
-        ? ""
-        : ` That is ${printNumber(daysSinceCheck, 0)} days ago${stale ? `, more than the ${loggerDays} that the house allows: thermostat and logger cannot be told apart` : `, within the ${loggerDays} that the house allows`}.`;
-    return `The last check${when} found ${sorted.map(at).join(", ")}${sure}.${age}${faults.map((fault) => ` ${fault}`).join("")}`;
-  }
 }

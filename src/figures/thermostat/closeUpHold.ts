@@ -41,11 +41,13 @@ export function closeUpHold(
   const cureBegins = load.rampFrom ?? load.cureFrom ?? Number.POSITIVE_INFINITY;
   const middle = from === undefined ? end - 1 : (from + end) / 2;
   const own = middle < cureBegins ? dryingOf(load) : cureOf(load);
-  const usual = own.periodMinutes === null ? LAST_HOUR : Math.min(CYCLES * own.periodMinutes * MINUTE, LONGEST);
+  const cycle = own.periodMinutes === null ? own.meanCycle : own.periodMinutes * MINUTE;
+  const usual = cycle === null ? LAST_HOUR : Math.min(CYCLES * cycle, LONGEST);
   const start = from ?? Math.max(end - usual, own.begins ?? Number.NEGATIVE_INFINITY);
   const lead = own.hold === "drying" ? "Drying: " : "Cure: ";
+  const { begins: _begins, meanCycle: _meanCycle, ...read } = own;
   return {
-    ...own,
+    ...read,
     from: start,
     to: end,
     sentences: load.sentences.filter((said) => said.startsWith(lead)).map((said) => said.slice(lead.length)),
@@ -55,6 +57,7 @@ export function closeUpHold(
 const dryingOf = (load: ThermostatLoad) => ({
   hold: "drying" as const,
   begins: load.dryingFrom,
+  meanCycle: meanCycle(load.dryingFrom, load.dryingTo, load.dryingCycles),
   setCelsius: load.dryingSetCelsius,
   meanCelsius: load.dryingMeanCelsius,
   offsetKelvin: load.dryingOffsetKelvin,
@@ -69,6 +72,7 @@ const dryingOf = (load: ThermostatLoad) => ({
 const cureOf = (load: ThermostatLoad) => ({
   hold: "cure" as const,
   begins: load.cureFrom,
+  meanCycle: meanCycle(load.cureFrom, load.cureTo, load.cureCycles),
   setCelsius: load.cureSetCelsius,
   meanCelsius: load.cureMeanCelsius,
   offsetKelvin: load.cureOffsetKelvin,
@@ -79,3 +83,8 @@ const cureOf = (load: ThermostatLoad) => ({
   duty: load.cureDuty,
   loggerErrorKelvin: load.cureLoggerErrorKelvin ?? 0,
 });
+
+/** About how long a cycle takes where its period is not claimed: only to choose how much to draw. */
+function meanCycle(from: number | null, to: number | null, cycles: number | null): number | null {
+  return from === null || to === null || cycles === null || cycles === 0 ? null : (to - from) / cycles;
+}

@@ -2,8 +2,8 @@ import type { Markish } from "@observablehq/plot";
 import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
 import type { LoadRow } from "../../report/loadRow.ts";
 import type { KilnCurve } from "../../report/runPageResult.ts";
-import { printClock, printMoment } from "../../units/instant.ts";
-import { print, printNumber } from "../../units/print.ts";
+import { printClock } from "../../units/instant.ts";
+import { print } from "../../units/print.ts";
 import { shownAs, toShown } from "../../units/quantity.ts";
 import { footAxis, footHeight, valueAxis, valueAxisWidth } from "../axes.ts";
 import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
@@ -15,7 +15,7 @@ import { textWidth } from "../textWidth.ts";
 import { pathThrough, splitAtGaps, thinSeries } from "../thinSeries.ts";
 import { paddedSpan, valueTicks } from "../ticks.ts";
 import { type CloseUpHold, closeUpHold } from "./closeUpHold.ts";
-import { degreeWords } from "./degreeWords.ts";
+import { closeUpSentence } from "./closeUpSentence.ts";
 import { minuteTicks } from "./minuteTicks.ts";
 
 /** Readings this far apart or more, px, are marked one by one, so that a coarse log is seen to be coarse. */
@@ -143,29 +143,4 @@ function readingsIn({ at, airOnCelsius }: KilnCurve, { from, to }: CloseUpHold):
 function clockWithSeconds(at: number, { timeZone }: FigureSettings): string {
   const seconds = Math.floor(at / 1000) % 60;
   return `${printClock(at, timeZone)}${seconds === 0 ? "" : `:${String(seconds).padStart(2, "0")}`}`;
-}
-
-function closeUpSentence(load: LoadRow, hold: CloseUpHold, settings: FigureSettings): string {
-  const { units, timeZone } = settings;
-  const celsius = (value: number): string => print(value, "temperature", units, { decimals: 1 });
-  const { size } = degreeWords(settings);
-  const when = `${load.runs.join(", ")}, ${printMoment(hold.from, timeZone)} to ${printClock(hold.to, timeZone)}`;
-  const set = hold.setCelsius === null ? "no set point is logged" : `set to ${celsius(hold.setCelsius)}`;
-  const off =
-    hold.offsetKelvin === null
-      ? ""
-      : `, ${size(hold.offsetKelvin)} ${hold.offsetKelvin < 0 ? "under" : "over"} its set point`;
-  const mean =
-    hold.meanCelsius === null ? "" : ` The mean over the hold’s whole cycles is ${celsius(hold.meanCelsius)}${off}.`;
-  const duty = hold.duty === null ? "" : `, heater on ${printNumber(100 * hold.duty, 0)} % of the time`;
-  const { switchOffCelsius, switchOnCelsius, swingKelvin, periodMinutes } = hold;
-  const cycles =
-    switchOffCelsius === null || switchOnCelsius === null || swingKelvin === null || periodMinutes === null
-      ? ""
-      : ` It switches off at ${celsius(switchOffCelsius)} and on at ${celsius(switchOnCelsius)}; air on swings by ${size(swingKelvin)} every ${printNumber(periodMinutes, 1)} min${duty}.`;
-  const taken =
-    hold.loggerErrorKelvin === 0
-      ? ""
-      : ` Drawn ${size(hold.loggerErrorKelvin)} ${hold.loggerErrorKelvin > 0 ? "lower" : "higher"} than logged, as the logger’s check found.`;
-  return [`${when}: ${set}.${mean}${cycles}${taken}`, ...hold.sentences].join(" ");
 }

@@ -41,6 +41,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
             name: `switches from its set point, ${unit}`,
             values: [0, ...offsets].map(shown),
             least: shown(2),
+            whole: false,
             valueOfLoad: (load: FanLoad) => (load.offsetKelvin === null ? null : shown(load.offsetKelvin)),
             hint: (load: FanLoad) => difference(load.offsetKelvin ?? 0),
           },
@@ -52,6 +53,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
             name: "on, % of the drying hold",
             values: [0, 100],
             least: 100,
+            whole: true,
             valueOfLoad: (load: FanLoad) => (load.shareOfHold === null ? null : 100 * load.shareOfHold),
             hint: (load: FanLoad) => `on for ${percent(load.shareOfHold ?? 0)} of the hold`,
           },
@@ -66,7 +68,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
       14 * DAY,
     );
     const few = x[1] - x[0] < 70 * DAY;
-    const dates = few ? dayTicks(x[0], x[1], 3, timeZone) : monthTicks(x[0], x[1], 4, timeZone);
+    const dates = few ? dayTicks(x[0], x[1], 4, timeZone) : monthTicks(x[0], x[1], 4, timeZone);
     const { strips, inner } = ownStrips(measures, { height: frame.narrow ? 70 : 84, size, count: 4 });
     const points = measures.flatMap((measure, row) =>
       loads.flatMap((load) => {
@@ -100,7 +102,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
   return {
     id: `thermostat-fan-${kiln.replace(/[^A-Za-z0-9-]/g, "_")}`,
     title: "What does the fan’s own thermostat do?",
-    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, difference, "It switched", "from its set point")}${spanSaid(shares, percent, "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
+    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, (kelvin, bare) => (bare ? bareDifference : difference)(kelvin), "It switched", "from its set point")}${spanSaid(shares, (share, bare) => (bare ? printNumber(100 * share, 0) : percent(share)), "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
     table: latestFirst(
       loads,
       "load",
@@ -126,8 +128,12 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
   };
 }
 
-function spanSaid(values: readonly number[], say: (value: number) => string, lead: string, rest: string): string {
+function spanSaid(values: readonly number[], say: SayValue, lead: string, rest: string): string {
   if (values.length === 0) return "";
-  const [low, high] = [say(Math.min(...values)), say(Math.max(...values))];
-  return ` ${lead} ${low === high ? low : `${low} to ${high}`} ${rest}.`;
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const [least, most] = [say(low, true), say(high, false)];
+  return ` ${lead} ${say(low, false) === most ? most : `${least} to ${most}`} ${rest}.`;
 }
+
+/** @param bare without its unit, at the lower end of a range */
+type SayValue = (value: number, bare: boolean) => string;

@@ -21,8 +21,8 @@ export interface Forecast {
   /** The edge of the tolerance that is or will be crossed. */
   readonly edge: number;
   readonly side: 1 | -1;
-  /** Where the edge is crossed, from the first to the last date that the interval names. */
-  readonly bar: { readonly from: number; readonly to: number } | null;
+  /** Where the edge is crossed, from the first to the last date that the interval names; open where it goes on beyond. */
+  readonly bar: { readonly from: number; readonly to: number; readonly open: boolean } | null;
   /** From the level at the last load to where it meets the edge. */
   readonly centre: readonly [At, At] | null;
   /** The area that the interval sweeps from the last load to the edge, its corners in order. */
@@ -56,7 +56,8 @@ export function forecastOf(
     return {
       edge,
       side,
-      bar: since === null || since.high < x[0] ? null : { from: within(since.low), to: within(since.high) },
+      bar:
+        since === null || since.high < x[0] ? null : { from: within(since.low), to: within(since.high), open: false },
       centre: null,
       swept: [],
       anchor: since === null || since.estimate < x[0] ? { x: now, y: level } : { x: within(since.estimate), y: edge },
@@ -97,7 +98,7 @@ export function forecastOf(
   return {
     edge,
     side,
-    bar: earliest > x[1] ? null : { from: within(earliest), to: within(to) },
+    bar: earliest > x[1] ? null : { from: within(earliest), to: within(to), open: latest === null || latest > x[1] },
     centre: line && cutLine(line, x[1]),
     swept,
     anchor: about <= x[1] ? { x: about, y: edge } : { x: x[1], y: (near + edge) / 2 },
@@ -139,7 +140,8 @@ export function forecastMarks({ swept, centre, bar, edge }: Forecast): readonly 
     layer("line", ({ x, y, pen }) => {
       if (bar === null) return [];
       const at = y(edge);
-      return [pen.element("path", { d: `M${x(bar.from)},${at - 4}v8m0,-4H${x(bar.to)}m0,-4v8` })];
+      const end = bar.open ? "m-7,-4l7,4l-7,4" : "m0,-4v8";
+      return [pen.element("path", { d: `M${x(bar.from)},${at - 4}v8m0,-4H${x(bar.to)}${end}` })];
     }),
   ];
 }

@@ -2,9 +2,8 @@ import type { Markish } from "@observablehq/plot";
 import type { HoldJudgement, KilnThermostat } from "../../report/thermostatResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printSigned } from "../../units/print.ts";
-import { shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight, valueAxis } from "../axes.ts";
-import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
+import { endLabels } from "../controlCharts/endLabels.ts";
 import { nearLabels } from "../controlCharts/nearLabels.ts";
 import { spanWithRoom, wordsOver, wordsUnder } from "../controlCharts/spanWithRoom.ts";
 import { eventMarks, eventRows } from "../eventMarks.ts";
@@ -17,6 +16,7 @@ import { dotRadius, ringRadius, rings, scatter } from "../scatter.ts";
 import { pathThrough } from "../thinSeries.ts";
 import { valueTicks } from "../ticks.ts";
 import { alarmLabels, drawnAlarms, meanLabel } from "./alarmMarks.ts";
+import { beganWords } from "./beganWords.ts";
 import { checkDays, checkMarks, RAIL } from "./checkRail.ts";
 import { degreeWords } from "./degreeWords.ts";
 import { forecastLabel, forecastMarks, forecastOf } from "./forecast.ts";
@@ -24,9 +24,9 @@ import { offsetsSummary } from "./offsetsSummary.ts";
 import { offsetsTable } from "./offsetsTable.ts";
 import { onsetBrackets, onsetMarks, onsetStrip } from "./onsetBrackets.ts";
 import { stretchSpans } from "./stretchSpans.ts";
-import { beganWords } from "./swingAndRiseFigure.ts";
 import { thermostatFrame } from "./thermostatFrame.ts";
-import { type ToleranceBand, toleranceBands, toleranceMarks } from "./toleranceBands.ts";
+import { toleranceBands, toleranceMarks } from "./toleranceBands.ts";
+import { axisTitle, endNames } from "./toleranceNames.ts";
 import { onDrawing, winnerLabels, winnerLines } from "./winnerLines.ts";
 
 const HOLDS = { drying: "drying hold", cure: "cure" } as const;
@@ -90,7 +90,7 @@ export function offsetsFigure(
     const room = { over, under: wordsUnder(labels, size) + strip + rail };
     const y = spanWithRoom(heights, inner, room);
     const ticks = valueTicks(Math.min(...heights), Math.max(...heights), frame.narrow ? 4 : 6, printSigned);
-    const rings_ = held.map(({ ring }) => ring);
+    const ringed = held.map(({ ring }) => ring);
     const marks: Markish[] = [
       ...toleranceMarks(bands),
       valueAxis(ticks, axisTitle(kiln, settings, frame), size),
@@ -114,7 +114,7 @@ export function offsetsFigure(
             : [pen.element("path", { d: pathThrough(mean.map((p) => ({ x: toX(p.x), y: toY(p.y) }))) })],
         ),
       ),
-      rings(rings_, frame),
+      rings(ringed, frame),
       endLabels(
         endNames(
           bands,
@@ -138,7 +138,7 @@ export function offsetsFigure(
         bounds: (inside) => ({ ...inside, bottom: inside.bottom - strip - rail + 8 }),
         marks: [
           ...nearLabels(drawn, labels, shared).map((p) => ({ ...p, radius: dotRadius(frame) + 1 })),
-          ...rings_.map((p) => ({ ...p, radius: ringRadius(frame) + 1, hard: true })),
+          ...ringed.map((p) => ({ ...p, radius: ringRadius(frame) + 1, hard: true })),
         ],
       }),
     ];
@@ -166,40 +166,4 @@ export function offsetsFigure(
     printAs: "wide",
     options,
   };
-}
-
-function axisTitle({ probeAtBulb }: KilnThermostat, { units }: FigureSettings, { narrow }: Frame): string {
-  const { unit } = shownAs("temperatureDifference", units);
-  if (probeAtBulb) return narrow ? `${unit} from set point` : `${unit} from set point, mean over whole cycles`;
-  return narrow
-    ? `${unit} from set point; probe not at the bulb`
-    : `${unit} from set point, mean over whole cycles; the probe is not at the bulb, so the tolerance lies about the level before`;
-}
-
-/** Names of the latest tolerance and of what it is counted from, and of the checks along the foot. */
-function endNames(
-  bands: readonly ToleranceBand[],
-  kiln: KilnThermostat,
-  settings: FigureSettings,
-  { narrow }: Frame,
-  railAt: number | null,
-): EndLabel[] {
-  const { bareDifference } = degreeWords(settings);
-  const band = bands.at(-1);
-  const rail: EndLabel[] =
-    railAt === null ? [] : [{ y: railAt, role: "soft", rows: [narrow ? "checked" : "logger checked"] }];
-  if (!band) return rail;
-  const edges = ([1, -1] as const).map((side): EndLabel => {
-    const text = bareDifference(side * kiln.toleranceKelvin);
-    return {
-      y: band.middle + side * band.reach,
-      role: "soft",
-      rows: narrow ? ["tolerance", text] : [`tolerance ${text}`],
-    };
-  });
-  return [
-    ...edges,
-    { y: band.middle, role: "ink", rows: [kiln.probeAtBulb ? "set point" : narrow ? "before" : "level before"] },
-    ...rail,
-  ];
 }

@@ -14,10 +14,12 @@ export interface OwnStrip {
 
 export interface StripToPlace {
   readonly name: string;
-  /** Everything that must be seen, at least one value; give 0 where the scale should begin there. */
+  /** Everything that must be seen, at least one value. */
   readonly values: readonly number[];
   /** Span that is drawn at least, so that noise alone does not fill the strip. */
   readonly least: number;
+  /** The values given are the ends of the scale. */
+  readonly whole?: boolean;
 }
 
 interface StripDesign {
@@ -30,8 +32,10 @@ interface StripDesign {
 }
 
 /** Room for a strip's name over it, px. */
-const nameRoom = (size: number): number => Math.round(size * 1.7);
+const nameRoom = (size: number): number => Math.round(size * 2);
 const GAP = 10;
+/** A strip is this much taller than its values need, so that no mark lies on its edge. */
+const PADDED = 1.12;
 
 /** @throws {RangeError} when a strip has no value */
 export function ownStrips(
@@ -39,16 +43,16 @@ export function ownStrips(
   { height, size, count, print }: StripDesign,
 ): { readonly strips: readonly OwnStrip[]; readonly inner: number } {
   const pitch = nameRoom(size) + height + GAP;
-  const placed = strips.map(({ name, values, least }, row): OwnStrip => {
+  const placed = strips.map(({ name, values, least, whole = false }, row): OwnStrip => {
     if (values.length === 0) throw new RangeError(`the strip ${name} requires a value; got none`);
     const [low, high] = [Math.min(...values), Math.max(...values)];
-    const span = Math.max(high - low, least);
+    const span = Math.max((high - low) * (whole ? 1 : PADDED), least);
     const middle = (low + high) / 2;
-    const from = low === 0 ? 0 : middle - span / 2;
+    const from = middle - span / 2;
     const top = row * pitch + nameRoom(size);
     return {
       name,
-      nameAt: top - Math.round(size * 0.6),
+      nameAt: top - Math.round(size * 0.85),
       ticks: valueTicks(from, from + span, count, print),
       heightOf: (value) => top + height - ((value - from) / span) * height,
     };

@@ -12,7 +12,7 @@ const FEW_DAYS = 70;
 /** No more than this is drawn, so that a forecast of weeks can be read; the latest stretch is always drawn whole. */
 const longestDrawn = (frame: Frame): number => (frame.narrow ? 1.5 : 6) * YEAR;
 /** A forecast takes no more than this share of the time that was seen, but may always take two months. */
-const FORECAST_SHARE = 0.35;
+const FORECAST_SHARE = 0.5;
 const FORECAST_LEAST = 60 * DAY;
 
 /** What the drawings of one hold share, so that they stand under each other on one time axis. */

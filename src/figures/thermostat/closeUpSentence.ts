@@ -1,0 +1,32 @@
+import type { LoadRow } from "../../report/loadRow.ts";
+import { printClock, printMoment } from "../../units/instant.ts";
+import { print, printNumber } from "../../units/print.ts";
+import type { FigureSettings } from "../figureSettings.ts";
+import type { CloseUpHold } from "./closeUpHold.ts";
+import { degreeWords } from "./degreeWords.ts";
+
+/** What was read from the hold that the close-up lies in, and why anything is not claimed. */
+export function closeUpSentence(load: LoadRow, hold: CloseUpHold, settings: FigureSettings): string {
+  const { units, timeZone } = settings;
+  const celsius = (value: number): string => print(value, "temperature", units, { decimals: 1 });
+  const { size } = degreeWords(settings);
+  const when = `${load.runs.join(", ")}, ${printMoment(hold.from, timeZone)} to ${printClock(hold.to, timeZone)}`;
+  const set = hold.setCelsius === null ? "no set point is logged" : `set to ${celsius(hold.setCelsius)}`;
+  const off =
+    hold.offsetKelvin === null
+      ? ""
+      : `, ${size(hold.offsetKelvin)} ${hold.offsetKelvin < 0 ? "under" : "over"} its set point`;
+  const mean =
+    hold.meanCelsius === null ? "" : ` The mean over the hold’s whole cycles is ${celsius(hold.meanCelsius)}${off}.`;
+  const duty = hold.duty === null ? "" : `, heater on ${printNumber(100 * hold.duty, 0)} % of the time`;
+  const { switchOffCelsius, switchOnCelsius, swingKelvin, periodMinutes } = hold;
+  const cycles =
+    switchOffCelsius === null || switchOnCelsius === null || swingKelvin === null || periodMinutes === null
+      ? ""
+      : ` It switches off at ${celsius(switchOffCelsius)} and on at ${celsius(switchOnCelsius)}; air on swings by ${size(swingKelvin)} every ${printNumber(periodMinutes, 1)} min${duty}.`;
+  const taken =
+    hold.loggerErrorKelvin === 0
+      ? ""
+      : ` Drawn ${size(hold.loggerErrorKelvin)} ${hold.loggerErrorKelvin > 0 ? "lower" : "higher"} than logged, as the logger’s check found.`;
+  return [`${when}: ${set}.${mean}${cycles}${taken}`, ...hold.sentences].join(" ");
+}
