@@ -1,0 +1,126 @@
+import type { Packed, PackedList, PackedReport, Scalar } from "./packed.ts";
+
+interface Memory {
+  readonly columns: Float64Array[];
+  /** Places of columns by a digest of their bits. */
+  readonly byDigest: Map<number, number[]>;
+  readonly texts: (readonly Scalar[])[];
+  readonly textPlaces: Map<string, number>;
+}
+
+const bitsOf = (column: Float64Array): Uint32Array =>
+  new Uint32Array(column.buffer, column.byteOffset, column.length * 2);
+
+/** FNV-1a over the bits (Fowler, Noll and Vo; from memory). Equal columns have it in common; they are compared all the same. */
+function digestOf(bits: Uint32Array): number {
+  let hash = 0x811c9dc5;
+  for (const word of bits) hash = Math.imul(hash ^ word, 0x01000193);
+  return hash;
+}
+
+/** The place of a column; a new one is kept as it is. */
+function placeColumn(column: Float64Array, { columns, byDigest }: Memory): number {
+  const bits = bitsOf(column);
+  const digest = digestOf(bits);
+  const places = byDigest.get(digest) ?? [];
+  const known = places.find((place) => {
+    const other = bitsOf(columns[place] as Float64Array);
+    return other.length === bits.length && other.every((word, i) => word === bits[i]);
+  });
+  if (known !== undefined) return known;
+  byDigest.set(digest, [...places, columns.length]);
+  return columns.push(column) - 1;
+}
+
+function placeTexts(values: readonly Scalar[], { texts, textPlaces }: Memory): number {
+  const key = JSON.stringify(values);
+  const known = textPlaces.get(key);
+  if (known !== undefined) return known;
+  textPlaces.set(key, texts.length);
+  return texts.push(values) - 1;
+}
+
+const isNumeric = (values: readonly unknown[]): values is readonly (number | null)[] =>
+  values.some((value) => typeof value === "number") &&
+  values.every((value) => value === null || (typeof value === "number" && !Number.isNaN(value)));
+
+const isScalar = (value: unknown): value is Scalar =>
+  value === null || typeof value === "string" || typeof value === "boolean";
+
+type Plain = Readonly<Record<string, unknown>>;
+
+function isPlain(value: unknown): value is Plain {
+  if (typeof value !== "object" || value === null) return false;
+  const prototype: unknown = Object.getPrototypeOf(value);
+  return prototype === Object.prototype || prototype === null;
+}
+
+/** The fields that all objects share and none has more than; null where they are not alike, or fewer than two. */
+function sharedFields(objects: readonly unknown[]): readonly string[] | null {
+  const [first] = objects;
+  if (objects.length < 2 || !isPlain(first)) return null;
+  const fields = Object.keys(first);
+  const alike = objects.every(
+    (object) =>
+      isPlain(object) &&
+      Object.keys(object).length === fields.length &&
+      fields.every((field) => object[field] !== undefined),
+  );
+  return alike ? fields : null;
+}
+
+function packTexts(values: readonly Scalar[], memory: Memory): PackedList {
+  const distinct = [...new Set(values)];
+  if (distinct.length > values.length / 2) return ["texts", placeTexts(values, memory)];
+  const order = new Map(distinct.map((value, i) => [value, i]));
+  const which = Float64Array.from(values, (value) => order.get(value) ?? 0);
+  return ["words", distinct, placeColumn(which, memory)];
+}
+
+function packRows(values: readonly unknown[], rows: readonly Plain[], fields: readonly string[], memory: Memory) {
+  const standAt = values.flatMap((value, i) => (value === null ? [] : [i]));
+  const where = rows.length === values.length ? null : placeColumn(Float64Array.from(standAt), memory);
+  const columns = fields.map((field): [string, PackedList] => {
+    const held = rows.map((row) => row[field]);
+    return [field, packList(held, memory)];
+  });
+  return ["rows", values.length, where, Object.fromEntries(columns)] as const;
+}
+
+function packList(values: readonly unknown[], memory: Memory): PackedList {
+  if (isNumeric(values)) {
+    const numbers = Float64Array.from(values, (n) => n ?? Number.NaN);
+    return ["numbers", placeColumn(numbers, memory)];
+  }
+  if (values.length > 0 && values.every(isScalar)) return packTexts(values, memory);
+  if (values.length > 1 && values.every(Array.isArray)) {
+    const lengths = Float64Array.from(values as readonly unknown[][], (list) => list.length);
+    return ["lists", placeColumn(lengths, memory), packList(values.flat(), memory)];
+  }
+  const present = values.filter((value) => value !== null);
+  const fields = sharedFields(present);
+  if (fields !== null) return packRows(values, present as unknown as readonly Plain[], fields, memory);
+  return ["list", values.map((value) => pack(value, memory))];
+}
+
+function pack(value: unknown, memory: Memory): Packed {
+  if (typeof value === "number") return Number.isFinite(value) ? value : ["odd", String(value) as "NaN"];
+  if (isScalar(value)) return value;
+  if (value instanceof Float64Array) return ["floats", placeColumn(value.slice(), memory)];
+  if (Array.isArray(value)) return packList(value, memory);
+  if (!isPlain(value)) throw new RangeError(`a report is plain data; got ${Object.prototype.toString.call(value)}`);
+  const fields = Object.entries(value).filter(([, held]) => held !== undefined);
+  return Object.fromEntries(fields.map(([field, held]) => [field, pack(held, memory)]));
+}
+
+/**
+ * Packs plain data (objects, arrays, text, numbers, booleans, null and Float64Arrays) by columns; `unpackReport` gives it
+ * back to the last bit. Fields that are undefined are left out. Its columns are its own, so they may be transferred.
+ *
+ * @throws {RangeError} on anything that is not plain data, such as a Map
+ */
+export function packReport(report: unknown): PackedReport {
+  const memory: Memory = { columns: [], byDigest: new Map(), texts: [], textPlaces: new Map() };
+  const packed = pack(report, memory);
+  return { columns: memory.columns, texts: memory.texts, packed };
+}
