@@ -2,13 +2,14 @@ import { kilnHoursAnswer } from "../findings/kilnHoursAnswer.ts";
 import { logsAnswer } from "../findings/logsAnswer.ts";
 import { runsAnswer } from "../findings/runsAnswer.ts";
 import type { Sentence } from "../findings/sentence.ts";
+import { thermostatAnswer } from "../findings/thermostatAnswer.ts";
 import { yieldMoistureAnswer } from "../findings/yieldMoistureAnswer.ts";
 import type { Report } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
 import { useBody, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { UnderWayNow } from "./kilnHours/UnderWayNow.tsx";
-import { kilnHoursPage, logsPage, type PageName, runsPage, yieldMoisturePage } from "./pageNames.ts";
+import { kilnHoursPage, logsPage, type PageName, runsPage, thermostatPage, yieldMoisturePage } from "./pageNames.ts";
 import { RunsTable } from "./runs/RunsTable.tsx";
 import { Said } from "./Said.tsx";
 
@@ -21,6 +22,7 @@ export function Home({ report }: { readonly report: Report }) {
   const pages: readonly (readonly [PageName, Sentence])[] = [
     [kilnHoursPage, kilnHoursAnswer(report.kilnHours, units)],
     [yieldMoisturePage, yieldMoistureAnswer(report.yieldMoisture, house.timeZone)],
+    [thermostatPage, thermostatAnswer(report.thermostat, { units, timeZone: house.timeZone })],
     [logsPage, logsAnswer(report.logs, report.runs.length)],
   ];
   return (

@@ -15,6 +15,7 @@ export const yieldMoisturePage: PageName = {
   path: "yield-and-moisture/",
   stage: "none",
 };
+export const thermostatPage: PageName = { title: "Thermostat", path: "thermostat/", stage: "kiln" };
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
@@ -23,4 +24,4 @@ export const notFoundPage: PageName = { title: "Not found", path: "404/", stage:
 export const runPageName = (run: string): PageName => ({ title: `Batch ${run}`, path: runPath(run), stage: "none" });
 
 /** In the order of the navigation; the front page is the house's name. */
-export const PAGES: readonly PageName[] = [kilnHoursPage, yieldMoisturePage, runsPage, logsPage];
+export const PAGES: readonly PageName[] = [kilnHoursPage, yieldMoisturePage, thermostatPage, runsPage, logsPage];

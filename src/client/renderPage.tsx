@@ -10,10 +10,13 @@ import {
   type PageName,
   runPageName,
   runsPage,
+  thermostatPage,
   yieldMoisturePage,
 } from "../bodies/pageNames.ts";
 import { RunPage } from "../bodies/RunPage.tsx";
 import { Runs } from "../bodies/Runs.tsx";
+import { Thermostat } from "../bodies/Thermostat.tsx";
+import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
@@ -103,6 +106,13 @@ async function runBody(run: string, { report, places }: Showing): Promise<Body |
   return { name: runPageName(row.run), content: <RunPage result={runPage(report, row, curves)} /> };
 }
 
+async function thermostatBody({ report, places }: Showing): Promise<Body> {
+  const load = shownLoad(report, null);
+  const file = load?.readingsFile ?? null;
+  const curve = file === null ? null : await fetchCurve(places.tables + file);
+  return { name: thermostatPage, content: <Thermostat report={report} load={load} curve={curve} /> };
+}
+
 async function bodyOf(showing: Showing): Promise<Body | null> {
   const { path, report, view } = showing;
   const units = view.units ?? report.house.units;
@@ -118,6 +128,7 @@ async function bodyOf(showing: Showing): Promise<Body | null> {
     return { name: kilnHoursPage, content };
   }
   if (path === yieldMoisturePage.path) return { name: yieldMoisturePage, content: <YieldMoisture report={report} /> };
+  if (path === thermostatPage.path) return thermostatBody(showing);
   if (path === logsPage.path) return { name: logsPage, content: <Logs report={report} /> };
   if (path === runsPage.path && view.run === null) return { name: runsPage, content: <Runs report={report} /> };
   if (path.startsWith(runsPage.path))

@@ -1,0 +1,54 @@
+import { driftKindSentence, kindTitle, speaksWords } from "../../findings/driftKind.ts";
+import { holdVerdict, isAlarmed } from "../../findings/holdVerdict.ts";
+import { holdTitle } from "../../findings/thermostatWords.ts";
+import type { DriftEvidence, HoldJudgement } from "../../report/thermostatResult.ts";
+import { Entry } from "../Entry.tsx";
+import { Fold } from "../Fold.tsx";
+import { Said } from "../Said.tsx";
+import type { KilnPlace } from "./kilnPlace.ts";
+
+function EvidenceList({ evidence }: { readonly evidence: readonly DriftEvidence[] }) {
+  return (
+    <dl class="facts">
+      {evidence.map(({ kind, speaks, sentence }) => (
+        <div class={`speaks-${speaks}`}>
+          <dt>{kindTitle[kind]}</dt>
+          <dd>{speaksWords[speaks]}</dd>
+          <dd class="why">{sentence}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** What kind of change the evidence speaks for, hold by hold; folded where nothing is alarmed, since then nothing needs a kind. */
+export function KindOfChange({ kiln, suffix, note }: KilnPlace) {
+  const holds = [kiln.drying, kiln.cure].filter(
+    (judgement): judgement is HoldJudgement => judgement !== null && judgement.evidence.length > 0,
+  );
+  if (holds.length === 0) return null;
+  const alarmed = holds.filter((judgement) => isAlarmed(holdVerdict(judgement)));
+  const others = holds.filter((judgement) => !alarmed.includes(judgement));
+  const listOf = (judgement: HoldJudgement) => (
+    <section class="prose keep-together">
+      <h3>{holdTitle[judgement.hold]}</h3>
+      {alarmed.includes(judgement) ? (
+        <p>
+          <Said sentence={driftKindSentence(judgement.evidence)} />
+        </p>
+      ) : null}
+      <EvidenceList evidence={judgement.evidence} />
+    </section>
+  );
+  return (
+    <Entry id={`kind-of-change${suffix}`} title="What kind of change" note={note}>
+      {alarmed.length === 0 ? <p>Nothing has changed that would have to be explained.</p> : null}
+      {alarmed.length === 0 ? null : <div class="pair">{alarmed.map(listOf)}</div>}
+      {others.length === 0 ? null : (
+        <Fold summary={`What was looked at${alarmed.length === 0 ? "" : " where nothing is alarmed"}`}>
+          <div class="pair">{others.map(listOf)}</div>
+        </Fold>
+      )}
+    </Entry>
+  );
+}
