@@ -56,7 +56,7 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
         grounds={[
           kilnHoursGrounds(result, units),
           dryingAirSentence(kilnHours),
-          stretchesSentence(kilnHours.stretches, house.timeZone),
+          stretchesSentence(kilnHours.stretches ?? [], house.timeZone),
         ]}
       />
       <FilterBar report={report} page={kilnHoursPage.path} air />

@@ -111,7 +111,7 @@ export function withoutSentence({ without }: HoldJudgement): Sentence {
   if (count === 0) return [];
   const reasons = without
     .toSorted((a, b) => b.count - a.count)
-    .map((one) => `${printNumber(one.count, 0)} ${one.reason}`);
+    .map((one) => `${one.reason}${without.length === 1 ? "" : ` (${printNumber(one.count, 0)})`}`);
   return [`No offset is claimed for ${counted(count, "load")}: ${listed(reasons)}.`];
 }
 

@@ -31,7 +31,8 @@ function kilnEvents({ events, loads }: Report): readonly { readonly on: number; 
 
 export function kilnHoursFigures(report: Report, settings: FigureSettings): KilnHoursFigures {
   const { kilnHours, energy } = report.kilnHours;
-  const { humidityDepth: model, stretches } = kilnHours;
+  const { humidityDepth: model } = kilnHours;
+  const stretches = kilnHours.stretches ?? [];
   const best = bestModel(kilnHours);
   const runsOf = new Map(report.loads.map(({ load, runs }) => [load, runs]));
   return {

@@ -27,14 +27,18 @@ export interface ThermostatFigures {
 const named = (spec: FigureSpec | null, suffix: string): FigureSpec | null =>
   spec === null ? null : { ...spec, id: `${spec.id}${suffix}` };
 
+/** One load, or loads all alike, make no picture: the sentence beside it says all. */
+const varies = ({ points }: HoldJudgement): boolean => new Set(points.map(({ offsetKelvin }) => offsetKelvin)).size > 1;
+
 const ofHold = (
   judgement: HoldJudgement | null,
   kiln: KilnThermostat,
   settings: FigureSettings,
   suffix: string,
 ): HoldFigures => ({
-  offsets: judgement === null ? null : named(offsetsFigure(judgement, kiln, settings), suffix),
-  swingAndRise: judgement === null ? null : named(swingAndRiseFigure(judgement, settings), suffix),
+  offsets: judgement === null || !varies(judgement) ? null : named(offsetsFigure(judgement, kiln, settings), suffix),
+  swingAndRise:
+    judgement === null || !varies(judgement) ? null : named(swingAndRiseFigure(judgement, settings), suffix),
 });
 
 /** @param suffix ends every id: empty for the only kiln of a page */
