@@ -53,6 +53,7 @@ export interface HumidityDepthModel {
   readonly loads: readonly FittedLoad[];
   readonly hoursPerTenPoints: Interval;
   readonly hoursPerCentimetre: Interval;
+  /** For kiln hours; none for drying hours, which no page draws. */
   readonly addedVariable: readonly AddedVariablePlot[];
   readonly meanRelativeHumidityPercent: number;
   readonly meanBedDepthMetres: number;
@@ -145,8 +146,11 @@ export interface HoursAnalysis {
   readonly coverage: Coverage | null;
   /** The regression that answers what-if: the winner where one is named, else the one with the smaller error so far. */
   readonly best: "drying-air" | "humidity-and-depth" | null;
-  /** Loads together slower or faster than the best model expects, in time order; empty where there are none. */
-  readonly stretches: readonly Stretch[];
+  /**
+   * Loads together slower or faster than the best model expects, in time order; empty where there are none, null where
+   * nobody has looked: the shuffles that they are judged by take as long as all else together.
+   */
+  readonly stretches: readonly Stretch[] | null;
   /** `9 loads with humidity and depth; the estimate needs 12.` */
   readonly tooLittle: string | null;
 }

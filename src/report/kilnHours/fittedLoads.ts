@@ -3,6 +3,10 @@ import type { FittedLoad } from "../kilnHoursResult.ts";
 import type { ModelRow } from "./modelRow.ts";
 import type { OneStep } from "./oneStep.ts";
 
+/** A forecast as the pages show it, without what it was made from. */
+const intervalOf = (step: OneStep): OneStep =>
+  step === null ? null : { estimate: step.estimate, low: step.low, high: step.high };
+
 const at = (values: Float64Array, index: number): number => values[index] ?? Number.NaN;
 
 /** The loads of a fit, each with what the fit says of it. */
@@ -26,6 +30,6 @@ export function fittedLoads(
     leverage: at(fit.leverage, index),
     cooksDistance: at(fit.cooksDistance, index),
     studentisedResidual: at(fit.studentisedResiduals, index),
-    oneStepAhead: oneStep[index] ?? null,
+    oneStepAhead: intervalOf(oneStep[index] ?? null),
   }));
 }

@@ -2,8 +2,7 @@ import { whyNoFit } from "../../analysis/fitFault.ts";
 import { rollingForecasts } from "../../analysis/rollingForecasts.ts";
 import { rollingLastFew, rollingMean } from "../../analysis/rollingMeans.ts";
 import { median, quantile } from "../../analysis/summary.ts";
-import { unusualStretch } from "../../analysis/unusualStretch.ts";
-import type { Filling, FittedLoad, Guess, HoursAnalysis, Stretch } from "../kilnHoursResult.ts";
+import type { Filling, Guess, HoursAnalysis } from "../kilnHoursResult.ts";
 import { coverageOf } from "./coverage.ts";
 import { type DryingAirRow, dryingAirColumns, dryingAirModel, hasDryAir } from "./dryingAirModel.ts";
 import { compareGuesses } from "./guesses.ts";
@@ -33,19 +32,6 @@ function whyNot(columns: Columns, hours: readonly number[], outcome: HoursAnalys
   return whyNoFit(named, hours, FEWEST_LOADS, { observations: "loads", response: OUTCOME_WORDS[outcome] });
 }
 
-function stretchesOf(loads: readonly FittedLoad[], residualStandardDeviation: number): readonly Stretch[] {
-  const residuals = loads.map((load) => load.residualHours);
-  return unusualStretch(residuals, residualStandardDeviation).map(({ start, end, mean }) => {
-    const part = loads.slice(start, end + 1);
-    return {
-      loads: part.map((load) => load.load),
-      from: part[0]?.loadedAt ?? Number.NaN,
-      to: part.at(-1)?.loadedAt ?? Number.NaN,
-      meanResidualHours: mean,
-    };
-  });
-}
-
 /** Puts one-step-ahead results of some rows back beside all rows. */
 function spread(rows: readonly ModelRow[], part: readonly DryingAirRow[], steps: readonly OneStep[]): OneStep[] {
   const byRow = new Map<ModelRow, OneStep>(part.map((row, i) => [row, steps[i] ?? null]));
@@ -53,8 +39,8 @@ function spread(rows: readonly ModelRow[], part: readonly DryingAirRow[], steps:
 }
 
 /**
- * Everything said of one outcome: both regressions, the ways of guessing judged on loads they had not seen, how often
- * the planning interval held, and stretches that neither weather nor bed explains.
+ * Everything said of one outcome: both regressions, the ways of guessing judged on loads they had not seen, and how
+ * often the planning interval held. Stretches that neither weather nor bed explains are looked for afterwards.
  *
  * @param rows loads in time order, each with everything that the plain regression needs
  */
@@ -82,12 +68,12 @@ export function hoursAnalysis(
       guesses: null,
       coverage: null,
       best: null,
-      stretches: [],
+      stretches: null,
       tooLittle,
     };
   }
   const plainSteps = rollingForecasts(plainColumns, hours, FEWEST_LOADS, PLANNING_LEVEL);
-  const humidityDepth = humidityDepthModel(rows, plainSteps);
+  const humidityDepth = humidityDepthModel(rows, plainSteps, outcome === "kiln-hours");
 
   const airRows = rows.filter(hasDryAir);
   const airHours = airRows.map((row) => row.hours);
@@ -114,7 +100,7 @@ export function hoursAnalysis(
     guesses,
     coverage: coverageOf(best.loads),
     best: best.kind,
-    stretches: stretchesOf(best.loads, best.fit.residualStandardDeviation),
+    stretches: null,
     tooLittle: null,
   };
 }

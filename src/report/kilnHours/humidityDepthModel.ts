@@ -13,8 +13,16 @@ export const humidityDepthColumns = (rows: readonly ModelRow[]) => [
   { name: "bedDepthMetres", values: rows.map((row) => row.bedDepthMetres) },
 ];
 
-/** Ordinary least squares of hours on ambient relative humidity and bed depth, and what it says in a maltster's units. */
-export function humidityDepthModel(rows: readonly ModelRow[], oneStep: readonly OneStep[]): HumidityDepthModel {
+/**
+ * Ordinary least squares of hours on ambient relative humidity and bed depth, and what it says in a maltster's units.
+ *
+ * @param plotted with added-variable plots
+ */
+export function humidityDepthModel(
+  rows: readonly ModelRow[],
+  oneStep: readonly OneStep[],
+  plotted: boolean,
+): HumidityDepthModel {
   const columns = humidityDepthColumns(rows);
   const hours = rows.map((row) => row.hours);
   const fit = fitLeastSquares(columns, hours);
@@ -25,10 +33,12 @@ export function humidityDepthModel(rows: readonly ModelRow[], oneStep: readonly 
     loads: fittedLoads(rows, fit, oneStep),
     hoursPerTenPoints: scaledTerm(fit, "relativeHumidityPercent", 10),
     hoursPerCentimetre: scaledTerm(fit, "bedDepthMetres", 0.01),
-    addedVariable: [
-      { predictor: "relativeHumidityPercent", ...addedVariable(columns, hours, 0), otherHeldAt: depth },
-      { predictor: "bedDepthMetres", ...addedVariable(columns, hours, 1), otherHeldAt: humidity },
-    ],
+    addedVariable: plotted
+      ? [
+          { predictor: "relativeHumidityPercent", ...addedVariable(columns, hours, 0), otherHeldAt: depth },
+          { predictor: "bedDepthMetres", ...addedVariable(columns, hours, 1), otherHeldAt: humidity },
+        ]
+      : [],
     meanRelativeHumidityPercent: humidity,
     meanBedDepthMetres: depth,
   };

@@ -1,0 +1,74 @@
+import { pressureAtAltitude } from "../malting/moistAir.ts";
+import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
+import type { LoggedRows } from "./loggedRows.ts";
+import type { PublishedLogs } from "./publishedLogs.ts";
+import type { PartName, ReportParts, ReportRows } from "./report.ts";
+import { targetMoisture } from "./targetMoisture.ts";
+import { analyseThermostat } from "./thermostat/analyseThermostat.ts";
+import type { View } from "./view.ts";
+import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
+
+/** Each part worked out when it is asked for, and once. */
+export type AnalysedParts = { readonly [Part in PartName]: () => ReportParts[Part] };
+
+export interface AnalysisGround {
+  readonly logged: LoggedRows;
+  readonly published: PublishedLogs;
+  readonly view: View;
+  /** The rows that the view chooses. */
+  readonly rows: ReportRows;
+}
+
+function once<T>(work: () => T): () => T {
+  let done: { readonly result: T } | null = null;
+  return () => {
+    done ??= { result: work() };
+    return done.result;
+  };
+}
+
+/**
+ * What is worked out of a view's rows. Kiln hours come without their stretches (`withStretches` looks for them), which take
+ * as long as all the rest of them.
+ */
+export function analyseParts({ logged, published, view, rows }: AnalysisGround): AnalysedParts {
+  const { runs, loads, events, house } = rows;
+  const { timeZone, altitudeMetres } = house;
+  const { targets, samples, loggerChecks } = logged;
+  const without = new Set(view.without);
+  const kilnHours = once(() =>
+    analyseKilnHours(loads, {
+      air: view.air,
+      without,
+      targetMoisturePercent: targetMoisture(targets),
+      pressurePascals: pressureAtAltitude(altitudeMetres),
+      timeZone,
+    }),
+  );
+  const yieldMoisture = once(() =>
+    analyseYieldMoisture(runs, loads, {
+      samples,
+      targets,
+      events,
+      baselines: published.baselines,
+      rules: view.rules,
+      without,
+      timeZone,
+    }),
+  );
+  const thermostat = once(() => {
+    const shown = new Set(loads.map(({ load }) => load));
+    const read = logged.thermostatLoads.filter(({ load }) => shown.has(load));
+    return analyseThermostat(read, {
+      settings: published.thermostat,
+      checks: loggerChecks,
+      events,
+      loads,
+      kilnHours: kilnHours(),
+      moisture: yieldMoisture().charts.find(({ measure }) => measure === "final_moisture_pct"),
+      altitudeMetres,
+      timeZone,
+    });
+  });
+  return { kilnHours, yieldMoisture, thermostat };
+}

@@ -1,0 +1,80 @@
+import type { Database } from "../engine/database.ts";
+import { printIsoDate } from "../units/instant.ts";
+import type { EventRow } from "./eventRow.ts";
+import type { LoadRow } from "./loadRow.ts";
+import type { PublishedLogs } from "./publishedLogs.ts";
+import { readEvents } from "./readEvents.ts";
+import { readLoads } from "./readLoads.ts";
+import { readMoistureSamples } from "./readMoistureSamples.ts";
+import { readRuns } from "./readRuns.ts";
+import { readTargets } from "./readTargets.ts";
+import type { Choices, ReportRows } from "./report.ts";
+import type { RunRow } from "./runRow.ts";
+import type { TargetRow } from "./targetRow.ts";
+import { type LoggedCheck, readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
+import { readThermostatLoads } from "./thermostat/thermostatTable.ts";
+import { everyRow } from "./whereRows.ts";
+
+type ThermostatLoads = Awaited<ReturnType<typeof readThermostatLoads>>;
+
+/** All that the engine holds of a house, read out once: a view then only says which of the rows it chooses. */
+export interface LoggedRows {
+  /** By loading time, latest first. */
+  readonly runs: readonly RunRow[];
+  /** By loading time, earliest first. */
+  readonly loads: readonly LoadRow[];
+  readonly events: readonly EventRow[];
+  readonly targets: readonly TargetRow[];
+  /** Moisture samples by run. */
+  readonly samples: ReadonlyMap<string, readonly number[]>;
+  readonly thermostatLoads: ThermostatLoads;
+  readonly loggerChecks: readonly LoggedCheck[];
+}
+
+/** Reads a joined database (`joinLogs`) out. */
+export async function readLoggedRows(database: Database): Promise<LoggedRows> {
+  return {
+    runs: await readRuns(database, everyRow),
+    loads: await readLoads(database, everyRow),
+    events: await readEvents(database),
+    targets: await readTargets(database),
+    samples: await readMoistureSamples(database),
+    thermostatLoads: await readThermostatLoads(database, everyRow),
+    loggerChecks: await readLoggerChecks(database),
+  };
+}
+
+/** The rows of the view that chooses all. */
+export function wholeRows(logged: LoggedRows, { house, logs, otherColumns }: PublishedLogs): ReportRows {
+  const { runs, loads, events } = logged;
+  return {
+    house,
+    choices: choicesOf(logged, house.timeZone),
+    lastLoggedAt: lastLogged(loads, runs),
+    runs,
+    loads,
+    events,
+    logs,
+    otherColumns,
+  };
+}
+
+/** What a filter offers: always of all the logs, so that it can be widened again. */
+function choicesOf({ runs, loads }: LoggedRows, timeZone: string): Choices {
+  const [first, last] = [loads[0], loads.at(-1)];
+  return {
+    varieties: [...new Set(runs.flatMap(({ variety }) => (variety === null ? [] : [variety])))].sort(),
+    kilns: [...new Set(loads.map(({ kiln }) => kiln))].sort(),
+    firstDate: first === undefined ? null : printIsoDate(first.loadedAt, timeZone),
+    lastDate: last === undefined ? null : printIsoDate(last.loadedAt, timeZone),
+  };
+}
+
+/** The latest instant that the rows name; null without rows. */
+export function lastLogged(loads: readonly LoadRow[], runs: readonly RunRow[]): number | null {
+  const moments = [
+    ...loads.flatMap((load) => [load.loadedAt, load.unloadedAt]),
+    ...runs.flatMap((run) => [run.steepStartedAt, run.germinationEndedAt]),
+  ].filter((moment) => moment !== null);
+  return moments.length === 0 ? null : moments.reduce((latest, moment) => Math.max(latest, moment));
+}
