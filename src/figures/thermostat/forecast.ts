@@ -162,3 +162,16 @@ export function forecastLabel(forecast: Forecast, size: number, frame: Frame): L
     lines: lines.map((text, row) => ({ text, strong: row === 0 })),
   };
 }
+
+/** The hatched area as places that words rather stand outside of. */
+export function forecastWash({ swept }: Forecast): readonly { x: number; low: number; high: number }[] {
+  const [across, down] = [swept.map(({ x }) => x), swept.map(({ y }) => y)];
+  const [from, to] = [Math.min(...across), Math.max(...across)];
+  if (swept.length === 0) return [];
+  const places = 16;
+  return Array.from({ length: places + 1 }, (_, i) => ({
+    x: from + ((to - from) * i) / places,
+    low: Math.min(...down),
+    high: Math.max(...down),
+  }));
+}

@@ -19,13 +19,13 @@ import { alarmLabels, drawnAlarms, meanLabel } from "./alarmMarks.ts";
 import { beganWords } from "./beganWords.ts";
 import { checkDays, checkMarks, RAIL } from "./checkRail.ts";
 import { degreeWords } from "./degreeWords.ts";
-import { forecastLabel, forecastMarks, forecastOf } from "./forecast.ts";
+import { forecastLabel, forecastMarks, forecastOf, forecastWash } from "./forecast.ts";
 import { offsetsSummary } from "./offsetsSummary.ts";
 import { offsetsTable } from "./offsetsTable.ts";
 import { onsetBrackets, onsetMarks, onsetStrip } from "./onsetBrackets.ts";
 import { stretchSpans } from "./stretchSpans.ts";
 import { thermostatFrame } from "./thermostatFrame.ts";
-import { toleranceBands, toleranceMarks } from "./toleranceBands.ts";
+import { toleranceBands, toleranceMarks, toleranceWashes } from "./toleranceBands.ts";
 import { axisTitle, endNames } from "./toleranceNames.ts";
 import { onDrawing, winnerLabels, winnerLines } from "./winnerLines.ts";
 
@@ -135,6 +135,7 @@ export function offsetsFigure(
           ...(forecast?.centre ? [forecast.centre] : []),
         ],
         uprights: [...events.map(({ on }) => on), ...checks, ...brackets.map(({ estimate }) => estimate)],
+        washes: [...toleranceWashes(bands), ...(forecast === null ? [] : [forecastWash(forecast)])],
         bounds: (inside) => ({ ...inside, bottom: inside.bottom - strip - rail + 8 }),
         marks: [
           ...nearLabels(drawn, labels, shared).map((p) => ({ ...p, radius: dotRadius(frame) + 1 })),

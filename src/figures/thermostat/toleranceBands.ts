@@ -64,3 +64,17 @@ export function toleranceMarks(bands: readonly ToleranceBand[]): readonly Render
     ]),
   ];
 }
+
+/** Places along a line that words are kept off by, for a line across the whole drawing. */
+const PLACES = 40;
+
+/** The lines of each band as washes of no height: words rather stand clear of them, but may cross where they must. */
+export function toleranceWashes(
+  bands: readonly ToleranceBand[],
+): readonly (readonly { readonly x: number; readonly low: number; readonly high: number }[])[] {
+  return bands.flatMap(({ from, to, middle, reach }) =>
+    [middle + reach, middle, middle - reach].map((at) =>
+      Array.from({ length: PLACES + 1 }, (_, i) => ({ x: from + ((to - from) * i) / PLACES, low: at, high: at })),
+    ),
+  );
+}
