@@ -1,5 +1,3 @@
-import { doesNotVary, factorise, type PredictorColumn } from "./factorisation.ts";
-
 /** Why data cannot carry a fit. */
 export type FitFault =
   | { readonly kind: "too-few"; readonly observations: number; readonly needed: number }
@@ -24,48 +22,11 @@ export interface FitWords {
   readonly response: string;
 }
 
-const plainWords: FitWords = { observations: "observations", response: "response" };
+export const plainWords: FitWords = { observations: "observations", response: "response" };
 
 /** Whether `found`, which may be a result, is a fault instead. */
 export function isFitFault(found: object): found is FitFault {
   return "kind" in found;
-}
-
-/**
- * What forbids fitting `response` on `columns`, or null where nothing does. `minimumObservations` is the caller's own
- * floor; two more than there are coefficients are needed in any case.
- *
- * @throws RangeError for lengths that differ or values that are not finite
- */
-export function findFitFault(
-  columns: readonly PredictorColumn[],
-  response: ArrayLike<number>,
-  minimumObservations = 0,
-  intercept = true,
-): FitFault | null {
-  const observations = response.length;
-  const fewest = Math.max(minimumObservations, columns.length + (intercept ? 1 : 0) + 2);
-  if (observations < fewest) return { kind: "too-few", observations, needed: fewest };
-  const factorisation = factorise(columns, intercept);
-  return isFitFault(factorisation) ? factorisation : findResponseFault(response, factorisation.observations, intercept);
-}
-
-/** The fault that lies in the response alone. */
-export function findResponseFault(
-  response: ArrayLike<number>,
-  observations: number,
-  intercept: boolean,
-): FitFault | null {
-  if (response.length !== observations) {
-    throw new RangeError(`the response requires one value an observation; got ${response.length} for ${observations}`);
-  }
-  for (let row = 0; row < response.length; row += 1) {
-    if (!Number.isFinite(response[row])) {
-      throw new RangeError(`the response requires finite values; got ${response[row]} at ${row}`);
-    }
-  }
-  const flat = doesNotVary(response) && (intercept || response[0] === 0);
-  return flat ? { kind: "constant-response", observations } : null;
 }
 
 /** A fault as a sentence for a page. */
@@ -84,17 +45,6 @@ export function sayFitFault(fault: FitFault, words: FitWords = plainWords): stri
         ? `One of the ${fault.observations} ${words.observations} alone would decide an effect, and no other could contradict it.`
         : `All but one of the ${fault.observations} ${words.observations} have the same ${fault.column}, so its effect would rest on that one alone.`;
   }
-}
-
-/** {@link findFitFault} as a sentence: `The estimate needs 12 loads with all that it uses; so far there are 9.` */
-export function whyNoFit(
-  columns: readonly PredictorColumn[],
-  response: ArrayLike<number>,
-  minimumObservations: number,
-  words: FitWords = plainWords,
-): string | null {
-  const fault = findFitFault(columns, response, minimumObservations);
-  return fault === null ? null : sayFitFault(fault, words);
 }
 
 function countedSoFar(count: number): string {

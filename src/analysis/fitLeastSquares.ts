@@ -3,7 +3,8 @@ import { fUpperTail, studentTQuantile, studentTTwoSidedP } from "./distributions
 import { durbinWatson } from "./durbinWatson.ts";
 import type { Factorisation, PredictorColumn } from "./factorisation.ts";
 import { factorise } from "./factorisation.ts";
-import { findResponseFault, isFitFault, sayFitFault } from "./fitFault.ts";
+import { findResponseFault } from "./findFitFault.ts";
+import { isFitFault, sayFitFault } from "./fitFault.ts";
 import { lagOneAutocorrelation } from "./lagOneAutocorrelation.ts";
 import { automaticLags, neweyWest } from "./neweyWest.ts";
 import type { RegressionFit, RegressionTerm } from "./regressionFit.ts";

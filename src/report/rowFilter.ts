@@ -1,4 +1,4 @@
-import { startOfLocalDay } from "../units/instant.ts";
+import { nextDay, startOfLocalDay } from "../units/instant.ts";
 import type { View } from "./view.ts";
 
 /** Which rows a view lets through, in the engine's terms. Runs left out by hand are not among them: the pages list those. */
@@ -9,13 +9,6 @@ export interface RowFilter {
   readonly loadedBefore: number | null;
   readonly variety: string | null;
   readonly kiln: string | null;
-}
-
-const DAY = 86_400_000;
-
-/** The day after a local date, by the calendar: a day of a clock change is not 24 hours long. */
-function nextDay(isoDate: string): string {
-  return new Date(Date.parse(`${isoDate}T00:00:00Z`) + DAY).toISOString().slice(0, 10);
 }
 
 export function rowFilter(view: View, timeZone: string): RowFilter {

@@ -98,7 +98,7 @@ export interface HoldJudgement {
 /** The effect of a drift on the malt, from the models already built. */
 export interface DriftEffect {
   readonly measure: "kiln hours" | "final moisture" | "energy";
-  /** In the measure's own unit (h, percentage points, kWh) over the loads since the onset; null: cannot be told. */
+  /** Hours a load, percentage points, or kWh for a kilogram of water removed, over the loads since the onset; null: cannot be told. */
   readonly effect: Interval | null;
   readonly loads: number;
   readonly sentence: string;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { findFitFault, whyNoFit } from "../../src/analysis/fitFault.ts";
+import { findFitFault, whyNoFit } from "../../src/analysis/findFitFault.ts";
 import { fitLeastSquares } from "../../src/analysis/fitLeastSquares.ts";
 
 const humidity = [55, 60, 71, 64, 80, 77, 58, 69, 73, 62, 66, 75];

@@ -67,7 +67,7 @@ describe("Thermostat", () => {
 
   it("claims the effect on the malt with its interval, and none that cannot be told", () => {
     const effects = pageOf(creeping).querySelectorAll("#effects .facts > div");
-    expect(wordsOf(effects[0] ?? null)).toContain("+0.40 h (−0.10 to +0.90 h)");
+    expect(wordsOf(effects[0] ?? null)).toContain("+0.4 h (−0.1 to +0.9 h)");
     expect(wordsOf(effects[1] ?? null)).toContain("cannot be told");
     expect(pageOf(reportOf(60, "steady")).querySelector("#effects")).toBeNull();
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { effectBasis, effectSize } from "../../src/findings/driftEffectWords.ts";
 import { driftKindSentence } from "../../src/findings/driftKind.ts";
 import { fanSentence } from "../../src/findings/fanSentence.ts";
 import { kilnCard } from "../../src/findings/kilnCard.ts";
@@ -161,6 +162,27 @@ describe("fanSentence(kiln, reader)", () => {
   it("says that it switched too seldom", () => {
     const fan = creeping.fan.map((one) => ({ ...one, offsetKelvin: null }));
     expect(said(fanSentence({ ...creeping, fan }, reader))).toContain("switched too seldom");
+  });
+});
+
+describe("effectSize and effectBasis", () => {
+  const energy = { measure: "energy", effect: interval(0.1, 0.02, 0.18), loads: 12, sentence: "" } as const;
+
+  it("give the effect in the reader's units, with its interval", () => {
+    // 0.1 kWh/kg × 0.45359237 kg/lb = 0.0454 kWh/lb.
+    expect(effectSize(energy, "metric").replaceAll("\u00a0", " ")).toBe("+0.100 kWh/kg (+0.020 to +0.180 kWh/kg)");
+    expect(effectSize(energy, "us")).toContain("+0.045");
+  });
+
+  it("claim more than chance only where the interval keeps clear of nothing", () => {
+    expect(effectBasis(energy)).toMatch(/More than chance gives\.$/);
+    expect(effectBasis({ ...energy, effect: interval(0.1, -0.02, 0.22) })).toMatch(/No more than chance gives\.$/);
+  });
+
+  it("say that it cannot be told", () => {
+    const none = { ...energy, effect: null, loads: 1 };
+    expect(effectSize(none, "metric")).toBe("cannot be told");
+    expect(effectBasis(none)).toContain("1\u00a0load since the change");
   });
 });
 

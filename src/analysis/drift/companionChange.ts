@@ -1,5 +1,6 @@
 import { studentTQuantile } from "../distributions.ts";
-import { type FitFault, findFitFault } from "../fitFault.ts";
+import { findFitFault } from "../findFitFault.ts";
+import type { FitFault } from "../fitFault.ts";
 import { fitLeastSquares } from "../fitLeastSquares.ts";
 import type { Interval, RegressionFit, RegressionTerm } from "../regressionFit.ts";
 import { fewestLoads } from "./fewestLoads.ts";

@@ -1,4 +1,4 @@
-import { findFitFault } from "../fitFault.ts";
+import { findFitFault } from "../findFitFault.ts";
 import { fitLeastSquares } from "../fitLeastSquares.ts";
 import { linearCombination } from "../predict.ts";
 import type { Interval } from "../regressionFit.ts";

@@ -1,5 +1,6 @@
 import type { PredictorColumn } from "../factorisation.ts";
-import { type FitFault, findFitFault, isFitFault } from "../fitFault.ts";
+import { findFitFault } from "../findFitFault.ts";
+import { type FitFault, isFitFault } from "../fitFault.ts";
 import { fitLeastSquares } from "../fitLeastSquares.ts";
 import type { Interval, RegressionTerm } from "../regressionFit.ts";
 import { serialInterval } from "./companionChange.ts";

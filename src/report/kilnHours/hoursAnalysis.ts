@@ -1,4 +1,4 @@
-import { whyNoFit } from "../../analysis/fitFault.ts";
+import { whyNoFit } from "../../analysis/findFitFault.ts";
 import { rollingForecasts } from "../../analysis/rollingForecasts.ts";
 import { rollingLastFew, rollingMean } from "../../analysis/rollingMeans.ts";
 import { median, quantile } from "../../analysis/summary.ts";

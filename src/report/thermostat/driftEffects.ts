@@ -1,4 +1,5 @@
-import { findFitFault, isFitFault } from "../../analysis/fitFault.ts";
+import { findFitFault } from "../../analysis/findFitFault.ts";
+import { isFitFault } from "../../analysis/fitFault.ts";
 import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
 import type { Interval } from "../../analysis/regressionFit.ts";
 import type { ControlChart } from "../controlChartResult.ts";

@@ -1,4 +1,4 @@
-import { findFitFault } from "../../analysis/fitFault.ts";
+import { findFitFault } from "../../analysis/findFitFault.ts";
 import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
 import type { Interval } from "../../analysis/regressionFit.ts";
 import { mean } from "../../analysis/summary.ts";

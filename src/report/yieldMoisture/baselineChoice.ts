@@ -1,5 +1,5 @@
 import type { NamedBaseline } from "../../tables/house.ts";
-import { printDate, printIsoDate } from "../../units/instant.ts";
+import { nextDay, printDate, printIsoDate, startOfLocalDay } from "../../units/instant.ts";
 import type { EventRow } from "../eventRow.ts";
 import type { MeasuredRun } from "./measuredRuns.ts";
 
@@ -20,25 +20,44 @@ export interface BaselineDecisions {
   readonly timeZone: string;
 }
 
-const localDate = (instant: number, timeZone: string): string => printIsoDate(instant, timeZone);
-/** An event's date is a day of the calendar, kept as its UTC midnight. */
-const eventDate = (event: EventRow): string => printIsoDate(event.on, "UTC");
+/** From one instant to before another: days of the house's own calendar. */
+interface Span {
+  readonly from: number;
+  readonly before: number;
+}
 
-function isNamed(run: MeasuredRun, baseline: NamedBaseline, timeZone: string): boolean {
-  const { row } = run;
-  const speaksOf = baseline.variety === "any" || baseline.variety === row.variety || baseline.variety === row.grain;
-  if (!speaksOf) return false;
-  if (baseline.runs !== null) return baseline.runs.includes(row.run);
-  const date = localDate(run.at, timeZone);
-  return baseline.from !== null && baseline.to !== null && date >= baseline.from && date <= baseline.to;
+const spanOf = (first: string, last: string, timeZone: string): Span => ({
+  from: startOfLocalDay(first, timeZone),
+  before: startOfLocalDay(nextDay(last), timeZone),
+});
+
+/** An event's date is a day of the calendar, kept as its UTC midnight. */
+function dayOf({ on }: EventRow, timeZone: string): Span {
+  const date = printIsoDate(on, "UTC");
+  return spanOf(date, date, timeZone);
+}
+
+/** Says which runs a named baseline speaks of. Dates are turned into instants once, since runs come by the thousand. */
+function namesRun(baseline: NamedBaseline, timeZone: string): (run: MeasuredRun) => boolean {
+  const { variety, runs, from, to } = baseline;
+  const span = from === null || to === null ? null : spanOf(from, to, timeZone);
+  return ({ row, at }) => {
+    if (variety !== "any" && variety !== row.variety && variety !== row.grain) return false;
+    if (runs !== null) return runs.includes(row.run);
+    return span !== null && at >= span.from && at < span.before;
+  };
 }
 
 /** An incident on a day between the run's steep and its unloading speaks of that run. */
-function incidentOf(run: MeasuredRun, events: readonly EventRow[], timeZone: string): EventRow | null {
-  const first = localDate(run.row.steepStartedAt ?? run.row.loadedAt ?? run.at, timeZone);
-  const last = localDate(run.at, timeZone);
-  const spoils = ({ kind }: EventRow): boolean => kind === "incident";
-  return events.find((event) => spoils(event) && eventDate(event) >= first && eventDate(event) <= last) ?? null;
+function incidentsOf(
+  events: readonly EventRow[],
+  timeZone: string,
+): ({ row, at }: MeasuredRun) => EventRow | undefined {
+  const incidents = events
+    .filter(({ kind }) => kind === "incident")
+    .map((event) => ({ event, day: dayOf(event, timeZone) }));
+  return ({ row, at }) =>
+    incidents.find(({ day }) => (row.steepStartedAt ?? row.loadedAt ?? at) < day.before && at >= day.from)?.event;
 }
 
 export function baselineChoice(
@@ -47,9 +66,11 @@ export function baselineChoice(
 ): BaselineChoice {
   const named = new Set<number>();
   const leftOut = new Map<number, string>();
+  const names = baselines.map((baseline) => namesRun(baseline, timeZone));
+  const incidentOf = incidentsOf(events, timeZone);
   runs.forEach((run, index) => {
-    if (baselines.some((baseline) => isNamed(run, baseline, timeZone))) named.add(index);
-    const incident = incidentOf(run, events, timeZone);
+    if (names.some((speaksOf) => speaksOf(run))) named.add(index);
+    const incident = incidentOf(run);
     if (without.has(run.row.run)) leftOut.set(index, "left out by hand");
     else if (incident) leftOut.set(index, `${incident.what} (${printDate(incident.on, "UTC")})`);
   });
@@ -57,7 +78,8 @@ export function baselineChoice(
     .filter(({ kind }) => kind === "new-baseline")
     .flatMap((event) => {
       // The first batch loaded on that day or later is the first of the new order.
-      const from = runs.findIndex(({ row, at }) => localDate(row.loadedAt ?? at, timeZone) >= eventDate(event));
+      const day = dayOf(event, timeZone);
+      const from = runs.findIndex(({ row, at }) => (row.loadedAt ?? at) >= day.from);
       return from <= 0 ? [] : [{ from, event }];
     });
   return { named: named.size === 0 ? null : named, leftOut, phases };
