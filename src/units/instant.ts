@@ -114,3 +114,10 @@ export function startOfLocalDay(isoDate: string, timeZone: string): number {
   }
   return instant;
 }
+
+const DAY = 86_400_000;
+
+/** The day after a date, by the calendar: a day of a clock change is not 24 hours long. @param isoDate `2026-10-31` */
+export function nextDay(isoDate: string): string {
+  return new Date(Date.parse(`${isoDate}T00:00:00Z`) + DAY).toISOString().slice(0, 10);
+}
