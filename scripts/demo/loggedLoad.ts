@@ -1,5 +1,5 @@
+import type { FiredLoad } from "./firedLoad.ts";
 import { randomStream } from "./random.ts";
-import type { SimulatedLoad } from "./simulateHouse.ts";
 import { MIS_SET_SCALE } from "./truths.ts";
 
 /** What the house wrote down of a firing: rounded, and with the errors of scale, rule, meter and hygrometer. */
@@ -31,7 +31,7 @@ export const roundTo = (value: number, step: number): number => Number((Math.rou
 
 export function logLoad(
   seed: number,
-  load: Omit<SimulatedLoad, "logged">,
+  load: FiredLoad,
   greenMoisturePercent: number,
   outside: { readonly celsius: number; readonly relativeHumidityPercent: number },
   misset: boolean,

@@ -4,6 +4,7 @@ import { airAt, simulateWeather, type Weather } from "./climate.ts";
 import { addDays, DAY, HOUR, instantAt } from "./clock.ts";
 import { freshBed } from "./dryingBed.ts";
 import { KILN } from "./fan.ts";
+import type { FiredLoad } from "./firedLoad.ts";
 import { type Fired, fire } from "./kilning.ts";
 import { type LoggedLoad, logLoad } from "./loggedLoad.ts";
 import { makePlan, type Plan, type PlannedLoad } from "./plan.ts";
@@ -27,19 +28,7 @@ export interface HouseOptions {
 }
 
 /** One firing: what truly happened, and what the house wrote down of it. */
-export interface SimulatedLoad {
-  readonly planned: PlannedLoad;
-  readonly batches: readonly Batch[];
-  /** Grain of each batch in this firing, kg. */
-  readonly grainKilograms: readonly number[];
-  readonly greenKilograms: number;
-  readonly bedDepthMetres: number;
-  readonly thermostatOffset: number;
-  readonly fanSetCelsius: number | null;
-  readonly fired: Fired;
-  /** Loading to unloading, true elapsed hours, from the times as written down. */
-  readonly kilnHours: number;
-  readonly faults: readonly truths.LoadFault[];
+export interface SimulatedLoad extends FiredLoad {
   readonly logged: LoggedLoad;
 }
 
