@@ -48,9 +48,8 @@ export function checkWays(boilingCelsius: number, altitudeMetres: number, units:
       `In crushed ice with just enough clean water to fill the gaps, stirred, a sound probe reads ${ice}. Ice alone does not say what it reads hot.`,
     ],
     [
-      `In gently boiling water, at ${height} above the sea, it reads ${boil}; `,
-      `weather moves that by about ${degrees(0.3, units)} for 10\u00a0hPa, so go by the barometer where there is one. `,
-      "Steam and boiling water burn: gloves, a lid with a hole for the probe, and hands and face out of the steam.",
+      `In gently boiling water, ${height} above the sea, it reads ${boil} (10\u00a0hPa of weather move that by about ${degrees(0.3, units)}: go by a barometer where there is one). `,
+      "Steam and boiling water burn: gloves, a lid with a hole for the probe, face and hands out of the steam.",
     ],
   ];
 }

@@ -17,21 +17,9 @@ export function toleranceWords(kiln: KilnThermostat, judgement: HoldJudgement, r
   return { ...reader, toleranceKelvin, probeAtBulb, now: judgement.points.at(-1)?.at ?? Number.NEGATIVE_INFINITY };
 }
 
-/** Does the cure do what the drying hold does, so that its sentence can be short? */
-function isAlike(kiln: KilnThermostat, hold: HoldName, verdict: ChangeVerdict): boolean {
-  const other = hold === "cure" ? holdVerdict(kiln.drying) : null;
-  return other?.kind === verdict.kind && "movedKelvin" in other && other.movedKelvin * verdict.movedKelvin > 0;
-}
-
 /** `has crept down 1.1 °C since the end of August, 0.55 °C a month`. */
-function changeWords(verdict: ChangeVerdict, alike: boolean, now: number, { units, timeZone }: Reader): Sentence {
+function changeWords(verdict: ChangeVerdict, now: number, { units, timeZone }: Reader): Sentence {
   const { kind, models, movedKelvin } = verdict;
-  if (alike) {
-    return [
-      `${kind === "creep" ? "has crept" : "stepped"} likewise, `,
-      strong(`${way(movedKelvin)} ${degrees(movedKelvin, units)}`),
-    ];
-  }
   const size = strong(`${way(movedKelvin)} ${degrees(movedKelvin, units)}`);
   const { onset, kelvinPerMonth } = models;
   if (kind === "creep") {
@@ -91,12 +79,7 @@ export function holdAnswer(kiln: KilnThermostat, hold: HoldName, reader: Reader)
         ` since ${startOfStretch(verdict.stretch)}, neither in a step nor in a creep that can be told from scatter.`,
       ];
     default:
-      return [
-        the,
-        ...changeWords(verdict, isAlike(kiln, hold, verdict), words.now, reader),
-        ...leavesClause(verdict.models.leaves, words),
-        ".",
-      ];
+      return [the, ...changeWords(verdict, words.now, reader), ...leavesClause(verdict.models.leaves, words), "."];
   }
 }
 
@@ -114,6 +97,24 @@ function bothSteady(kiln: KilnThermostat): Sentence {
   ];
 }
 
+/**
+ * A cure that does what the drying hold does is said in short: by how much, and when it leaves its tolerance if that is sooner.
+ * Empty where it does not.
+ */
+function cureLikewise(kiln: KilnThermostat, { units, timeZone }: Reader): Sentence {
+  const [drying, cure] = [holdVerdict(kiln.drying), holdVerdict(kiln.cure)];
+  if (!("movedKelvin" in drying && "movedKelvin" in cure) || drying.kind !== cure.kind) return [];
+  const [first, second] = [drying.models.leaves, cure.models.leaves];
+  if (drying.movedKelvin * cure.movedKelvin <= 0 || first.kind !== "dated" || second.kind !== "dated") return [];
+  const sooner = second.earliest < first.earliest && second.earliest > (kiln.cure?.points.at(-1)?.at ?? 0);
+  if (!sooner && second.earliest < first.earliest) return [];
+  return [
+    `The cure thermostat ${cure.kind === "creep" ? "has crept" : "stepped"} likewise, `,
+    strong(`${way(cure.movedKelvin)} ${degrees(cure.movedKelvin, units)}`),
+    sooner ? `, and may be outside sooner, from ${printDateInFull(second.earliest, timeZone)} on.` : ".",
+  ];
+}
+
 /** A sentence as the rest of another. */
 function carriedOn([first, ...rest]: Sentence): Sentence {
   return typeof first === "string" ? [`${first.charAt(0).toLowerCase()}${first.slice(1)}`, ...rest] : rest;
@@ -123,7 +124,9 @@ function carriedOn([first, ...rest]: Sentence): Sentence {
 function kilnAnswer(kiln: KilnThermostat, reader: Reader): Sentence {
   if (kiln.tooLittle !== null) return [kiln.tooLittle];
   const both = bothSteady(kiln);
-  const said = both.length > 0 ? [both] : HOLDS.map((hold) => holdAnswer(kiln, hold, reader));
+  const likewise = cureLikewise(kiln, reader);
+  const cure = likewise.length > 0 ? likewise : holdAnswer(kiln, "cure", reader);
+  const said = both.length > 0 ? [both] : [holdAnswer(kiln, "drying", reader), cure];
   const alarmed = HOLDS.some((hold) => isAlarmed(holdVerdict(kiln[hold])));
   const [doubt] = alarmed ? loggerDoubts(kiln) : [];
   const answer =

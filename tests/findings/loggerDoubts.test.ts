@@ -105,11 +105,11 @@ describe("checkWays(boilingCelsius, altitudeMetres, units)", () => {
     const [ice, boiling] = checkWays(96.65, 1000, "metric").map(said);
     expect(ice).toContain("0.0 °C");
     // Water boils at 96.65 °C 1000 m above the sea (ASHRAE Fundamentals 2017, ch. 1).
-    expect(boiling).toContain("at 1000 m above the sea, it reads 96.7 °C");
+    expect(boiling).toContain("1000 m above the sea, it reads 96.7 °C");
     expect(boiling).toContain("burn");
     const [iceUs, boilingUs] = checkWays(96.65, 1000, "us").map(said);
     expect(iceUs).toContain("32 °F");
     // 96.65 × 1.8 + 32 = 205.97; 1000 / 0.3048 = 3281.
-    expect(boilingUs).toContain("at 3281 ft above the sea, it reads 206.0 °F");
+    expect(boilingUs).toContain("3281 ft above the sea, it reads 206.0 °F");
   });
 });

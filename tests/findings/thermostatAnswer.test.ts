@@ -130,11 +130,22 @@ describe("thermostatAnswer(result, reader)", () => {
     );
   });
 
-  it("is short on a cure that does what the drying hold does", () => {
-    const both = { ...creeping, cure: creeping.drying === null ? null : { ...creeping.drying, hold: "cure" as const } };
-    expect(said(thermostatAnswer({ kilns: [both] }, metric))).toContain(
-      "The cure thermostat has crept likewise, down 1.1 °C, and will leave its tolerance between",
+  it("is short on a cure that does what the drying hold does, unless it is outside sooner", () => {
+    const { drying } = creeping;
+    if (drying === null) throw new RangeError("the made-up kiln has a drying hold");
+    const both: KilnThermostat = { ...creeping, cure: { ...drying, hold: "cure" } };
+    expect(said(thermostatAnswer({ kilns: [both] }, metric))).toMatch(
+      /The cure thermostat has crept likewise, down 1\.1 °C\.$/,
     );
+    const dryingLater = modelled(both, (models) => ({
+      ...models,
+      leaves:
+        models.leaves.kind === "dated" ? { ...models.leaves, earliest: models.leaves.earliest + DAY } : models.leaves,
+    }));
+    expect(said(thermostatAnswer({ kilns: [dryingLater] }, metric))).toMatch(
+      /down 1\.1 °C, and may be outside sooner, from 17 November 2025 on\.$/,
+    );
+    expect(said(holdAnswer(both, "cure", metric))).toContain("The cure thermostat has crept down 1.1 °C since");
   });
 
   it("names each kiln where there are several", () => {
