@@ -5,7 +5,7 @@ import { addDays, DAY, HOUR, instantAt } from "./clock.ts";
 import { freshBed } from "./dryingBed.ts";
 import { KILN } from "./fan.ts";
 import type { FiredLoad } from "./firedLoad.ts";
-import { type Fired, fire } from "./kilning.ts";
+import { fire } from "./kilning.ts";
 import { type LoggedLoad, logLoad } from "./loggedLoad.ts";
 import { makePlan, type Plan, type PlannedLoad } from "./plan.ts";
 import { randomStream } from "./random.ts";
