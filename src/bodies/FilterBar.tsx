@@ -1,21 +1,21 @@
 import { countedInWords } from "../findings/counted.ts";
-import type { AirBasis } from "../report/kilnHoursResult.ts";
-import type { Report } from "../report/report.ts";
+import type { AirBasis, KilnHoursResult } from "../report/kilnHoursResult.ts";
+import type { ReportRows } from "../report/report.ts";
 import { useBody, useUnits } from "./context.ts";
 import { withoutQuery } from "./withQuery.ts";
 
 const AIR: Readonly<Record<AirBasis, string>> = { at_loading: "at loading", mean: "mean over the load" };
 
 interface FilterBarProps {
-  readonly report: Report;
+  readonly report: ReportRows;
   /** The page's path from the site's root. */
   readonly page: string;
-  /** Offer the choice of air, where the page's numbers depend on it. */
-  readonly air?: boolean;
+  /** The air that the page's numbers rest on, and what else there is; without it no choice is offered. */
+  readonly air?: Pick<KilnHoursResult, "airBasis" | "loadsByAir">;
 }
 
 /** What the reader sees now, in words: `All loads, metric units`. */
-function choiceInWords(report: Report, view: ReturnType<typeof useBody>["view"]): string {
+function choiceInWords(report: ReportRows, view: ReturnType<typeof useBody>["view"]): string {
   const parts = [
     view.from === null ? null : `from ${view.from}`,
     view.to === null ? null : `to ${view.to}`,
@@ -28,13 +28,11 @@ function choiceInWords(report: Report, view: ReturnType<typeof useBody>["view"])
 }
 
 /** The reader's choices: dates, variety, kiln, batches left out, air and units. Hidden where scripting is off. */
-export function FilterBar({ report, page, air = false }: FilterBarProps) {
+export function FilterBar({ report, page, air }: FilterBarProps) {
   const { view, hrefTo } = useBody();
   const units = useUnits();
   const { varieties, kilns, firstDate, lastDate } = report.choices;
-  const { airBasis, loadsByAir } = report.kilnHours;
   const bounds = { min: firstDate ?? undefined, max: lastDate ?? undefined };
-  const offersAir = air && loadsByAir.at_loading > 0 && loadsByAir.mean > 0;
   return (
     <div class="choose needs-scripting">
       <details>
@@ -70,12 +68,12 @@ export function FilterBar({ report, page, air = false }: FilterBarProps) {
               </select>
             </div>
           ) : null}
-          {offersAir ? (
+          {air !== undefined && air.loadsByAir.at_loading > 0 && air.loadsByAir.mean > 0 ? (
             <div class="field">
               <label for="choose-air">Air</label>
-              <select id="choose-air" name="air" data-control="air" value={airBasis}>
+              <select id="choose-air" name="air" data-control="air" value={air.airBasis}>
                 {(["at_loading", "mean"] as const).map((basis) => (
-                  <option value={basis}>{`${AIR[basis]} (${loadsByAir[basis]})`}</option>
+                  <option value={basis}>{`${AIR[basis]} (${air.loadsByAir[basis]})`}</option>
                 ))}
               </select>
             </div>

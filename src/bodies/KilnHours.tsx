@@ -7,7 +7,7 @@ import {
   kilnHoursGrounds,
   stretchesSentence,
 } from "../findings/kilnHoursAnswer.ts";
-import type { Report } from "../report/report.ts";
+import type { ReportWith } from "../report/report.ts";
 import type { AnswerWhatIf, WhatIfAnswer } from "../report/whatIfAnswer.ts";
 import { Answer } from "./Answer.tsx";
 import { KilnCautions } from "./Cautions.tsx";
@@ -28,7 +28,7 @@ import { kilnHoursPage } from "./pageNames.ts";
 import { Said } from "./Said.tsx";
 
 export interface KilnHoursProps {
-  readonly report: Report;
+  readonly report: ReportWith<"kilnHours">;
   /** What the what-if says of the reader's fields, or of the house's usual load where none is filled in. */
   readonly whatIf: WhatIfAnswer;
   /** The same question for any other load: fills the ready reckoner. */
@@ -59,7 +59,7 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
           stretchesSentence(kilnHours.stretches ?? [], house.timeZone),
         ]}
       />
-      <FilterBar report={report} page={kilnHoursPage.path} air />
+      <FilterBar report={report} page={kilnHoursPage.path} air={result} />
       <UnderWayNow loads={result.underWay} />
       <Tonight usual={usual} answer={whatIf} figure={tonightFigure(whatIf)} />
       {usual === null ? null : <ReadyReckoner usual={usual} answer={answerWhatIf} />}

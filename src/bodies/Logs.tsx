@@ -1,6 +1,6 @@
 import { counted } from "../findings/counted.ts";
 import { logsAnswer, logsGrounds } from "../findings/logsAnswer.ts";
-import type { Report } from "../report/report.ts";
+import type { ReportRows } from "../report/report.ts";
 import type { Problem } from "../tables/problem.ts";
 import { Answer } from "./Answer.tsx";
 import { Entry } from "./Entry.tsx";
@@ -49,7 +49,7 @@ function OfFile({ file, problems, one }: OfFileProps) {
 }
 
 /** Are my logs fit to be read? What is missing or impossible? */
-export function Logs({ report }: { readonly report: Report }) {
+export function Logs({ report }: { readonly report: ReportRows }) {
   const { logs, runs } = report;
   const isNote = ({ effect }: Problem): boolean => effect === "note";
   const noted = logs.problems.filter(isNote);

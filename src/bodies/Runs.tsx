@@ -1,6 +1,6 @@
 import { counted } from "../findings/counted.ts";
 import { runsAnswer } from "../findings/runsAnswer.ts";
-import type { Report } from "../report/report.ts";
+import type { ReportRows } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
 import { SteepCautions } from "./Cautions.tsx";
 import { useBody } from "./context.ts";
@@ -13,7 +13,7 @@ import { readSort, searchRuns, sortRuns } from "./runs/runsOrder.ts";
 const MOST = 200;
 
 /** What happened to batch X: the way in to every batch. */
-export function Runs({ report }: { readonly report: Report }) {
+export function Runs({ report }: { readonly report: ReportRows }) {
   const { house, view, hrefTo } = useBody();
   const sort = readSort(view.sort);
   const found = sortRuns(searchRuns(report.runs, view.search), sort);

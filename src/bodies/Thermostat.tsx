@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { thermostatAnswer, thermostatGrounds } from "../findings/thermostatAnswer.ts";
 import type { LoadRow } from "../report/loadRow.ts";
-import type { Report } from "../report/report.ts";
+import type { ReportWith } from "../report/report.ts";
 import type { KilnCurve } from "../report/runPageResult.ts";
 import { Answer } from "./Answer.tsx";
 import { useFigureSettings } from "./context.ts";
@@ -23,7 +23,7 @@ import { closeUpFigures, thermostatFigures } from "./thermostat/thermostatFigure
 import { useReader } from "./thermostat/useReader.ts";
 
 export interface ThermostatProps {
-  readonly report: Report;
+  readonly report: ReportWith<"thermostat">;
   /** The load shown close up, as `shownLoad` finds it. */
   readonly load: LoadRow | null;
   /** Its readings; null where they are not at hand. */

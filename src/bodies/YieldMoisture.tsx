@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { costBasisSentence, moistureCostSentence } from "../findings/moistureCostSentence.ts";
 import { yieldMoistureAnswer, yieldMoistureGrounds } from "../findings/yieldMoistureAnswer.ts";
-import type { Report } from "../report/report.ts";
+import type { ReportWith } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
 import { useBody, useFigureSettings, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
@@ -17,7 +17,7 @@ import { Spec } from "./yieldMoisture/Spec.tsx";
 import { yieldMoistureFigures } from "./yieldMoisture/yieldMoistureFigures.ts";
 
 /** Are yield and final moisture in control, and do they meet the spec? */
-export function YieldMoisture({ report }: { readonly report: Report }) {
+export function YieldMoisture({ report }: { readonly report: ReportWith<"yieldMoisture"> }) {
   const { house, view } = useBody();
   const units = useUnits();
   const settings = useFigureSettings();

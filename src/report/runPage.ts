@@ -1,6 +1,6 @@
 import type { Problem } from "../tables/problem.ts";
 import type { FittedLoad, KilnHoursResult } from "./kilnHoursResult.ts";
-import type { Report } from "./report.ts";
+import type { ReportRows, ReportWith } from "./report.ts";
 import { runLoss } from "./runLoss.ts";
 import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
 import type { RunRow } from "./runRow.ts";
@@ -12,7 +12,7 @@ function fittedLoad({ kilnHours }: KilnHoursResult, load: string | null): Fitted
 }
 
 /** Problems that name the run. */
-const problemsOf = (report: Report, run: string): readonly Problem[] =>
+const problemsOf = (report: ReportRows, run: string): readonly Problem[] =>
   report.logs.problems.filter((problem) => problem.run === run);
 
 /**
@@ -20,7 +20,11 @@ const problemsOf = (report: Report, run: string): readonly Problem[] =>
  *
  * @param curves the readings of its loads, by load; without an entry the page says that the logger has nothing
  */
-export function runPage(report: Report, row: RunRow, curves: ReadonlyMap<string, KilnCurve>): RunPageResult {
+export function runPage(
+  report: ReportWith<"kilnHours">,
+  row: RunRow,
+  curves: ReadonlyMap<string, KilnCurve>,
+): RunPageResult {
   const { runs, loads, kilnHours, otherColumns } = report;
   const at = runs.indexOf(row);
   return {

@@ -7,7 +7,7 @@ import { residualsInTime } from "../../figures/residualsInTime.ts";
 import { whatIfInterval } from "../../figures/whatIfInterval.ts";
 import { bestModel } from "../../findings/bestModel.ts";
 import { startOf, toTenMinutes } from "../../findings/whatIfSentence.ts";
-import type { Report } from "../../report/report.ts";
+import type { ReportRows, ReportWith } from "../../report/report.ts";
 import type { WhatIfAnswer } from "../../report/whatIfAnswer.ts";
 
 /** The figures that follow the rows shown; what the logs cannot carry is null. This file alone declares the page's figures. */
@@ -20,7 +20,7 @@ export interface KilnHoursFigures {
 }
 
 /** What was logged about the kiln in the time that the loads cover. */
-function kilnEvents({ events, loads }: Report): readonly { readonly on: number; readonly what: string }[] {
+function kilnEvents({ events, loads }: ReportRows): readonly { readonly on: number; readonly what: string }[] {
   const first = loads[0]?.loadedAt ?? 0;
   const last = loads.at(-1)?.loadedAt ?? 0;
   return events.filter(
@@ -29,7 +29,7 @@ function kilnEvents({ events, loads }: Report): readonly { readonly on: number; 
   );
 }
 
-export function kilnHoursFigures(report: Report, settings: FigureSettings): KilnHoursFigures {
+export function kilnHoursFigures(report: ReportWith<"kilnHours">, settings: FigureSettings): KilnHoursFigures {
   const { kilnHours, energy } = report.kilnHours;
   const { humidityDepth: model } = kilnHours;
   const stretches = kilnHours.stretches ?? [];

@@ -10,7 +10,7 @@ import { withinSpreadFigure } from "../../figures/controlCharts/withinSpreadFigu
 import type { FigureSettings } from "../../figures/figureSettings.ts";
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import type { ControlChart } from "../../report/controlChartResult.ts";
-import type { Report } from "../../report/report.ts";
+import type { ReportRows, ReportWith } from "../../report/report.ts";
 
 /** The figures of one measure; what the logs cannot carry is null. This file alone declares the page's figures. */
 export interface MeasureFigures {
@@ -31,7 +31,7 @@ export interface YieldMoistureFigures {
 
 /** What was logged about the house while the chart runs; a logger moves no batch, and phases are the chart's own. */
 function chartEvents(
-  report: Report,
+  report: ReportRows,
   { runs }: ControlChart,
 ): readonly { readonly on: number; readonly what: string }[] {
   const [first, last] = [runs[0]?.at ?? 0, runs.at(-1)?.at ?? 0];
@@ -41,7 +41,12 @@ function chartEvents(
 }
 
 /** @param apart each variety in a strip of its own, rather than all together as differences from their centres */
-function measureFigures(report: Report, chart: ControlChart, settings: FigureSettings, apart: boolean): MeasureFigures {
+function measureFigures(
+  report: ReportRows,
+  chart: ControlChart,
+  settings: FigureSettings,
+  apart: boolean,
+): MeasureFigures {
   const varieties = [...new Set(chart.runs.map(({ variety }) => variety))].sort();
   return {
     chart:
@@ -57,7 +62,11 @@ function measureFigures(report: Report, chart: ControlChart, settings: FigureSet
   };
 }
 
-export function yieldMoistureFigures(report: Report, settings: FigureSettings, apart: boolean): YieldMoistureFigures {
+export function yieldMoistureFigures(
+  report: ReportWith<"yieldMoisture">,
+  settings: FigureSettings,
+  apart: boolean,
+): YieldMoistureFigures {
   const { charts, balance } = report.yieldMoisture;
   return {
     measures: charts.map((chart) => measureFigures(report, chart, settings, apart)),
