@@ -106,8 +106,8 @@ async function runBody(run: string, { report, places }: Showing): Promise<Body |
   return { name: runPageName(row.run), content: <RunPage result={runPage(report, row, curves)} /> };
 }
 
-async function thermostatBody({ report, places }: Showing): Promise<Body> {
-  const load = shownLoad(report, null);
+async function thermostatBody({ report, view, places }: Showing): Promise<Body> {
+  const load = shownLoad(report, view.firing);
   const file = load?.readingsFile ?? null;
   const curve = file === null ? null : await fetchCurve(places.tables + file);
   return { name: thermostatPage, content: <Thermostat report={report} load={load} curve={curve} /> };

@@ -82,12 +82,12 @@ describe("Thermostat", () => {
   });
 
   it("offers every load with readings, the shown one chosen, the latest first", () => {
-    const select = pageOf(creeping).querySelector<HTMLSelectElement>('[data-control="load"]');
+    const select = pageOf(creeping).querySelector<HTMLSelectElement>('[data-control="firing"]');
     expect(select?.value).toBe("L59");
     expect(select?.options).toHaveLength(60);
     expect(select?.options[0]?.value).toBe("L59");
     const asked = pageOf(creeping, {}, "L7");
-    expect(asked.querySelector<HTMLSelectElement>('[data-control="load"]')?.value).toBe("L7");
+    expect(asked.querySelector<HTMLSelectElement>('[data-control="firing"]')?.value).toBe("L7");
     expect(wordsOf(asked.querySelector("#close-up"))).toContain("R7, loaded");
   });
 

@@ -37,7 +37,7 @@ export function CloseUp({ loads, shown, read, figures, hasReadings }: CloseUpPro
       <form method="get" action={hrefTo(thermostatPage.path)} class="find needs-scripting" data-form="view">
         <div class="field">
           <label for="choose-load">Load; its readings are fetched when asked for</label>
-          <select id="choose-load" name="load" data-control="load" value={shown.load}>
+          <select id="choose-load" name="firing" data-control="firing" value={shown.load}>
             {offered.some(({ load }) => load === shown.load) ? null : (
               <option value={shown.load}>{nameOf(shown)}</option>
             )}

@@ -41,7 +41,9 @@ export function ThermostatLoads({ kiln, suffix, note, rows, tableId }: Thermosta
         summary={`The ${cut ? `latest ${MOST}` : loads.length} ${loads.length === 1 ? "load" : "loads"}, one by one`}
       >
         {/* A link to a place inside a fold opens it. */}
-        <p id={tableId} class="small needs-scripting" />
+        <p id={tableId} class="small">
+          {`${label}, the latest first.`}
+        </p>
         <Scroll label={label}>
           <table class="compact runs-table">
             <caption class="visually-hidden">{label}</caption>
