@@ -47,7 +47,10 @@ export function drawnAlarms(judgement: HoldJudgement, { shown }: DegreeWords): r
   });
 }
 
-/** From the alarm's first load to the last before the next alarm at which the mean is outside its limits. */
+/**
+ * The running mean where it alarms: from where it last came out of its limits before the alarm was raised, no earlier than
+ * the alarm's first load, to the last load before the next alarm at which it is outside.
+ */
 function runningMean(
   alarm: StretchAlarm,
   loads: readonly OffsetPoint[],
@@ -57,11 +60,12 @@ function runningMean(
   // One mean a load after the baseline: the last belongs to the stretch's last load.
   const shift = loads.length - means.length;
   const outside = (place: number): boolean => Math.abs(means[place - shift] ?? 0) > (reach[place - shift] ?? 0);
-  let last = raised;
+  let [start, last] = [raised, raised];
+  while (start > Math.max(first, shift) && outside(start)) start -= 1;
   for (let place = raised; place < Math.max(end, raised + 1); place += 1) if (outside(place)) last = place;
   return loads.slice(0, last + 1).flatMap((load, place) => {
     const mean = means[place - shift];
-    if (place < first || mean === undefined || !Number.isFinite(mean)) return [];
+    if (place < start || mean === undefined || !Number.isFinite(mean)) return [];
     return [{ at: load.at, kelvin: alarm.baselineLevelKelvin + mean }];
   });
 }

@@ -18,13 +18,13 @@ export function countedChecks({ checks }: LoggerTrust): LoggerTrust["checks"] {
   return [...(own.length > 0 ? own : checks)].sort((a, b) => a.at - b.at);
 }
 
-/** The moment the report is made for: so many days after the last check as it says. */
+/** The latest load, from which the age of a check is counted. */
 export function asOf(logger: LoggerTrust): number {
   const last = countedChecks(logger).at(-1)?.at ?? 0;
   return last + Math.max(0, logger.daysSinceCheck ?? 0) * DAY;
 }
 
-/** From the first check to now, when a check was recent and when the last was too old. */
+/** From the first check to the latest load, when a check was recent and when the last was too old. */
 export function checkAges(logger: LoggerTrust): readonly CheckAge[] {
   const checks = countedChecks(logger);
   const now = asOf(logger);

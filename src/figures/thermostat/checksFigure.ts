@@ -143,6 +143,14 @@ export function checksFigure(logger: LoggerTrust, settings: FigureSettings): Fig
       labelLayer({
         size,
         labels,
+        // Words rather stand clear of the lines of no error.
+        washes: strips.map(({ heightOf }) =>
+          Array.from({ length: 41 }, (_, i) => ({
+            x: x[0] + ((x[1] - x[0]) * i) / 40,
+            low: heightOf(0),
+            high: heightOf(0),
+          })),
+        ),
         bounds: (inside) => ({ ...inside, bottom: inside.bottom - AGE_BAR - 6 - lineHeight(size) }),
         marks: placed.map((at) => ({ x: at.x, y: at.y, radius: radius + 1 })),
       }),

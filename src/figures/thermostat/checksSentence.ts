@@ -29,10 +29,12 @@ export function checksSentence(
     );
   const when = latest[0] === undefined ? "" : ` on ${printDateInFull(latest[0].at, timeZone)}`;
   const sure = reach === 0 ? "" : ` (upright lines: ±${size(reach)}, two standard uncertainties)`;
-  const allowed = stale
-    ? `more than the ${loggerDays} that the house allows: thermostat and logger cannot be told apart`
-    : `within the ${loggerDays} that the house allows`;
-  const age =
-    daysSinceCheck === null ? "" : ` That is ${printNumber(Math.max(0, daysSinceCheck), 0)} days ago, ${allowed}.`;
-  return `The last check${when} found ${found.join(", ")}${sure}.${age}${faults.map((fault) => ` ${fault}`).join("")}`;
+  return `The last check${when} found ${found.join(", ")}${sure}.${ageSaid(daysSinceCheck, loggerDays, stale)}${faults.map((fault) => ` ${fault}`).join("")}`;
+}
+
+function ageSaid(days: number | null, allowed: number, stale: boolean): string {
+  const apart = "thermostat and logger cannot be told apart";
+  if (days === null) return stale ? ` Air on was never checked, so ${apart}.` : "";
+  const age = ` That was ${printNumber(Math.max(0, days), 0)} days before the latest load, `;
+  return `${age}${stale ? `more than the ${allowed} that the house allows: ${apart}` : `within the ${allowed} that the house allows`}.`;
 }

@@ -60,8 +60,9 @@ function onsetWords({ onset, winner }: StretchModels, { timeZone }: FigureSettin
   return ` ${winner === "step" ? "" : "from "}about ${about} (${printDateSpan(onset.low, onset.high, timeZone, { inFull: true })})`;
 }
 
-function alarmWords({ alarm, models }: ThermostatStretch, { timeZone }: FigureSettings): string {
-  if (alarm === null) return "";
+function alarmWords({ alarm, models, tooLittle }: ThermostatStretch, { timeZone }: FigureSettings): string {
+  // Without models the sentence before has said it.
+  if (alarm === null) return models === null || tooLittle === null ? "" : tooLittle;
   const { alarms } = alarm;
   if (alarms.length === 0)
     return models?.winner === "constant" ? "No alarm." : "No alarm was raised, so this may be chance.";

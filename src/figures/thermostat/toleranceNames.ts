@@ -9,7 +9,10 @@ import type { ToleranceBand } from "./toleranceBands.ts";
 /** What the axis measures; where the probe is not at the bulb, that the tolerance is counted from elsewhere. */
 export function axisTitle({ probeAtBulb }: KilnThermostat, { units }: FigureSettings, { narrow }: Frame): string {
   const { unit } = shownAs("temperatureDifference", units);
-  if (probeAtBulb) return narrow ? `${unit} from set point` : `${unit} from set point, mean over whole cycles`;
+  if (probeAtBulb)
+    return narrow
+      ? `${unit} from set point`
+      : `${unit} from set point, mean over whole cycles at the usual heater duty`;
   return narrow
     ? `${unit} from set point; probe not at the bulb`
     : `${unit} from set point, mean over whole cycles; the probe is not at the bulb, so the tolerance lies about the level before`;

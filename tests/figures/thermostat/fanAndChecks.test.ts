@@ -107,10 +107,15 @@ describe("checksFigure(logger, settings)", () => {
 
   test("says what the last check found, how old it is, and what that means", () => {
     expect(checksFigure(logger, settings)?.summary).toBe(
-      `The last check on 5 June 2025 found +0.1${NBSP}°C at 0${NBSP}°C, +0.5${NBSP}°C at 80${NBSP}°C (upright lines: ±0.4${NBSP}°C, two standard uncertainties). That is 130 days ago, more than the 100 that the house allows: thermostat and logger cannot be told apart. The logger read 1.4 °C high until 6 January 2025.`,
+      `The last check on 5 June 2025 found +0.1${NBSP}°C at 0${NBSP}°C, +0.5${NBSP}°C at 80${NBSP}°C (upright lines: ±0.4${NBSP}°C, two standard uncertainties). That was 130 days before the latest load, more than the 100 that the house allows: thermostat and logger cannot be told apart. The logger read 1.4 °C high until 6 January 2025.`,
     );
     const fresh = checksFigure({ ...logger, daysSinceCheck: 20, stale: false }, settings);
-    expect(fresh?.summary).toContain("That is 20 days ago, within the 100 that the house allows.");
+    expect(fresh?.summary).toContain("That was 20 days before the latest load, within the 100 that the house allows.");
+  });
+
+  test("says where only other probes were checked", () => {
+    const bedOnly = checksFigure(trust({ checks: [checkOf(atLoad(2), 0, -0.3, "bed")] }), settings);
+    expect(bedOnly?.summary).toContain("Air on was never checked, so thermostat and logger cannot be told apart.");
   });
 
   test("lists every check, latest first, and is null where there is none", () => {

@@ -82,14 +82,17 @@ describe("offsetsFigure(judgement, kiln, settings)", () => {
     expect(textsOf(markup, ".signal-words")).toEqual(["alarm 5 Jul 2025, down", "running mean"]);
   });
 
-  test("draws the running mean from the alarm's first load on, about the baseline's level", () => {
-    const svg = drawn(draw(figureOf(creeping)));
+  test("draws the running mean, about the baseline's level, from where it came out of its limits", () => {
+    // It is outside ±0.25 from load 37 on, so it is drawn from load 36.
+    const late = alarmDown(LOADS, 12, 40, (load) => (load < 30 ? 0 : -0.04 * (load - 30)));
+    const stretches = creeping.stretches.map((stretch) => ({ ...stretch, alarm: late }));
+    const svg = drawn(draw(figureOf({ ...creeping, stretches })));
     const [x, y] = [acrossScale(svg, LOADS), heightScale(svg)];
     const [startX, startY, ...steps] = numbers(pathOf(svg, ".level path"));
-    expect(startX).toLieWithin(x(32), 0.3);
-    expect(startY).toLieWithin(y(0.2 - 0.08), 0.3);
+    expect(startX).toLieWithin(x(36), 0.3);
+    expect(startY).toLieWithin(y(0.2 - 0.24), 0.3);
     const across = steps.filter((_, i) => i % 2 === 0).reduce((sum, step) => sum + step, 0);
-    expect(across).toLieWithin(x(LOADS - 1) - x(32), 1.5);
+    expect(across).toLieWithin(x(LOADS - 1) - x(36), 1.5);
   });
 
   test("brackets the dates between which the change began, with an upright at the estimate", () => {
@@ -205,6 +208,15 @@ describe("offsetsFigure(judgement, kiln, settings)", () => {
       "Since the first load, 1 load. 1 load; a drift needs 11. 2 loads without an offset are not drawn.",
     );
     expect(offsetsFigure(judgementWith({ offsets: [] }), kilnWith(few), settings)).toBeNull();
+  });
+
+  test("says what the alarm still needs where the models can speak already", () => {
+    const some = judgementWith({
+      offsets: Array.from({ length: 9 }, () => 0.1),
+      models: steadyModels(0, 8),
+      tooLittle: "The alarm needs 11 loads.",
+    });
+    expect(figureOf(some).summary).toContain("(0.0 to +0.2). The alarm needs 11 loads. It stays");
   });
 
   test("says that it is outside already and since when", () => {
