@@ -8,6 +8,7 @@ import { theilSen } from "../../analysis/drift/theilSen.ts";
 import { isFitFault, sayFitFault } from "../../analysis/fitFault.ts";
 import type { Interval } from "../../analysis/regressionFit.ts";
 import type { OffsetPoint, StretchAlarm, StretchModels } from "../thermostatResult.ts";
+import { dutyColumns } from "./usualDuty.ts";
 
 const DAY = 86_400_000;
 const DAYS_A_MONTH = 30.44;
@@ -51,7 +52,7 @@ export function judgeStretch(
   const alarm = driftAlarm({ values, earlier });
   const duties = points.flatMap(({ duty }) => (duty === null ? [] : [duty]));
   // Where every load has its duty the models carry it, so that its own uncertainty widens theirs.
-  const covariates = duties.length === points.length ? [{ name: "duty", values: duties }] : [];
+  const covariates = duties.length === points.length ? dutyColumns(duties) : [];
   const carried = fitDriftModels({ days, values, covariates });
   const series = isFitFault(carried) ? { days, values } : { days, values, covariates };
   const models = isFitFault(carried) ? fitDriftModels(series) : carried;

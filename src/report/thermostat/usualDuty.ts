@@ -1,52 +1,42 @@
 import { findFitFault } from "../../analysis/findFitFault.ts";
 import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
-import type { Interval } from "../../analysis/regressionFit.ts";
 import { mean } from "../../analysis/summary.ts";
 import type { OffsetPoint } from "../thermostatResult.ts";
 
-/** How the offset follows the heater's duty in this house, and the duty that offsets are said at. */
-export interface UsualDuty {
-  /** Kelvins for a duty of 1 more. */
-  readonly kelvinPerDuty: Interval;
-  readonly duty: number;
-}
-
-/** Fewer pairs of neighbours tell no slope. */
+/** Fewer pairs of neighbours tell nothing of duty. */
 const FEWEST_PAIRS = 20;
 
-/**
- * Dead time makes the middle of a thermostat's cycle move with the heater's power, so that a mild week reads like a changed
- * thermostat. The slope is taken from neighbouring loads, each pair's change of offset on its change of duty: a creep moves
- * neighbours too little to be taken for duty, while levels months apart would be.
- *
- * @returns null where pairs are too few or the slope's interval holds 0: then nothing is allowed for
- */
-export function usualDuty(points: readonly OffsetPoint[]): UsualDuty | null {
-  const offsets: number[] = [];
-  const duties: number[] = [];
-  points.forEach((point, index) => {
-    const before = points[index - 1];
-    if (before === undefined || before.stretch !== point.stretch) return;
-    if (before.duty === null || point.duty === null) return;
-    offsets.push(point.offsetKelvin - before.offsetKelvin);
-    duties.push(point.duty - before.duty);
-  });
-  const columns = [{ name: "duty", values: duties }];
-  if (findFitFault(columns, offsets, FEWEST_PAIRS) !== null) return null;
-  const slope = fitLeastSquares(columns, offsets).terms[1];
-  if (slope === undefined || (slope.low <= 0 && slope.high >= 0)) return null;
-  const known = points.flatMap(({ duty }) => (duty === null ? [] : [duty]));
-  const { estimate, low, high } = slope;
-  return { kelvinPerDuty: { estimate, low, high }, duty: mean(known) };
-}
+/** What goes with duty: dead time acts on a steep rise or a slow one, and a heater that hardly rests acts otherwise again. */
+export const dutyColumns = (duties: readonly number[]) => [
+  { name: "duty", values: duties },
+  { name: "dutySquared", label: "square of the duty", values: duties.map((duty) => duty * duty) },
+];
 
-/** The points as they would read at the usual duty; one without a duty stays as it is. */
+/**
+ * The offsets as they would read at the house's usual heater duty. Dead time makes the middle of a thermostat's cycle move
+ * with the heater's power, so that a cold week reads like a changed thermostat.
+ *
+ * How much is taken from neighbouring loads, each pair's change of offset on its change of duty and of duty squared: a creep
+ * moves neighbours too little to be taken for duty, while levels months apart would be. Where the pairs are too few, or duty
+ * explains nothing that chance would not, the offsets stay as they are; so does a load without a duty.
+ */
 export function atUsualDuty(points: readonly OffsetPoint[]): readonly OffsetPoint[] {
-  const usual = usualDuty(points);
-  if (usual === null) return points;
+  const known = points.filter(({ duty }) => duty !== null);
+  const columns = dutyColumns(known.map(({ duty }) => duty ?? 0));
+  const pairs = known.flatMap((point, index) =>
+    index > 0 && known[index - 1]?.stretch === point.stretch ? [index] : [],
+  );
+  const change = (values: readonly number[]): number[] =>
+    pairs.map((index) => (values[index] ?? 0) - (values[index - 1] ?? 0));
+  const offsets = change(known.map(({ offsetKelvin }) => offsetKelvin));
+  const changes = columns.map((column) => ({ ...column, values: change(column.values) }));
+  if (findFitFault(changes, offsets, FEWEST_PAIRS) !== null) return points;
+  const fit = fitLeastSquares(changes, offsets);
+  if (fit.fPValue > 0.05) return points;
+  const [, perDuty = 0, perSquare = 0] = fit.terms.map(({ estimate }) => estimate);
+  const usual = mean(columns[0]?.values ?? [0]);
+  const shift = (duty: number): number => perDuty * (duty - usual) + perSquare * (duty * duty - usual * usual);
   return points.map((point) =>
-    point.duty === null
-      ? point
-      : { ...point, offsetKelvin: point.offsetKelvin - usual.kelvinPerDuty.estimate * (point.duty - usual.duty) },
+    point.duty === null ? point : { ...point, offsetKelvin: point.offsetKelvin - shift(point.duty) },
   );
 }
