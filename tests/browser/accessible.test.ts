@@ -23,20 +23,26 @@ describe.each([
   ["a phone", PHONE],
   ["a desk", DESK],
 ] as const)("on %s", (_, viewport) => {
-  it.each(["", "kiln-hours/", "yield-and-moisture/", "runs/", "runs/25-090/", "logs/", "kiln-hours/?units=us"])(
-    "/%s keeps the rules of WCAG 2.2 AA that a program can check",
-    async (path) => {
-      const { page, context } = await watchedPage(browser, site, { viewport });
-      await page.goto(`${site}${path}`, { waitUntil: "networkidle" });
-      await page.evaluate(axe);
-      expect(await page.evaluate(faultsOnPage)).toEqual([]);
-      await context.close();
-    },
-  );
+  it.each([
+    "",
+    "kiln-hours/",
+    "yield-and-moisture/",
+    "thermostat/",
+    "runs/",
+    "runs/25-090/",
+    "logs/",
+    "kiln-hours/?units=us",
+  ])("/%s keeps the rules of WCAG 2.2 AA that a program can check", async (path) => {
+    const { page, context } = await watchedPage(browser, site, { viewport });
+    await page.goto(`${site}${path}`, { waitUntil: "networkidle" });
+    await page.evaluate(axe);
+    expect(await page.evaluate(faultsOnPage)).toEqual([]);
+    await context.close();
+  });
 });
 
 describe("on paper", () => {
-  it.each(["kiln-hours/", "yield-and-moisture/", "runs/25-090/", "logs/"])(
+  it.each(["kiln-hours/", "yield-and-moisture/", "thermostat/", "runs/25-090/", "logs/"])(
     "/%s prints its answer and its figures, and neither navigation nor controls",
     async (path) => {
       const { page, context } = await watchedPage(browser, site);
