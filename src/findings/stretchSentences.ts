@@ -71,11 +71,11 @@ export function modelsSentence({ winner, isClear, scores }: StretchModels): Sent
   const margin = printNumber(second.bic - first.bic, 1);
   return isClear
     ? [
-        `Of the three stories ${MODEL[winner]} fits best; next comes ${MODEL[second.model]}, ${margin} behind (BIC; 2 is clear).`,
+        `Of the three stories ${MODEL[winner]} fits best; next comes ${MODEL[second.model]}, ${margin} behind (BIC; 6 is clear).`,
       ]
     : [
         strong(`Not settled: `),
-        `${MODEL[winner]} fits best, but ${MODEL[second.model]} nearly as well (${margin} behind by BIC; 2 would be clear).`,
+        `${MODEL[winner]} fits best, but ${MODEL[second.model]} nearly as well (${margin} behind by BIC; 6 would be clear).`,
       ];
 }
 

@@ -55,7 +55,7 @@ export function madeUpModels(
       model: model as "constant" | "step" | "creep",
       parameters: model === "constant" ? 2 : 4,
       residualSquares: 2 + place,
-      bic: 20 + 4 * place,
+      bic: 20 + 8 * place,
     })),
     onset: changed ? { estimate: onset, low: onset - 12 * DAY, high: onset + 9 * DAY } : null,
     kelvinPerMonth: kind === "creep" ? interval(rate, rate - 0.14, rate + 0.14) : null,
