@@ -14,7 +14,7 @@ export const errorOf = ({ readingCelsius, referenceCelsius }: Check): number => 
  * @param reach half-width of its interval, K; 0 where no uncertainty is known
  */
 export function checksSentence(
-  { daysSinceCheck, loggerDays, stale, faults }: LoggerTrust,
+  { daysSinceCheck, loggerDays, stale }: LoggerTrust,
   latest: readonly Check[],
   reach: number,
   settings: FigureSettings,
@@ -29,7 +29,7 @@ export function checksSentence(
     );
   const when = latest[0] === undefined ? "" : ` on ${printDateInFull(latest[0].at, timeZone)}`;
   const sure = reach === 0 ? "" : ` (upright lines: ±${size(reach)}, two standard uncertainties)`;
-  return `The last check${when} found ${found.join(", ")}${sure}.${ageSaid(daysSinceCheck, loggerDays, stale)}${faults.map((fault) => ` ${fault}`).join("")}`;
+  return `The last check${when} found ${found.join(", ")}${sure}.${ageSaid(daysSinceCheck, loggerDays, stale)}`;
 }
 
 function ageSaid(days: number | null, allowed: number, stale: boolean): string {
