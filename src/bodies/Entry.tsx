@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { Later } from "./Later.tsx";
 
 interface EntryProps {
   /** Unique on its page: the address of the entry. */
@@ -14,11 +15,13 @@ interface EntryProps {
 export function Entry({ id, title, note, children, class: extra }: EntryProps) {
   return (
     <section class={extra === undefined ? "entry" : `entry ${extra}`} id={id} aria-labelledby={`${id}-title`}>
-      <div class="entry-margin">
-        <h2 id={`${id}-title`}>{title}</h2>
-        {note === undefined ? null : <p>{note}</p>}
-      </div>
-      <div class="entry-body">{children}</div>
+      <Later place={`entry ${id}`}>
+        <div class="entry-margin">
+          <h2 id={`${id}-title`}>{title}</h2>
+          {note === undefined ? null : <p>{note}</p>}
+        </div>
+        <div class="entry-body">{children}</div>
+      </Later>
     </section>
   );
 }

@@ -24,6 +24,7 @@ import { ReadyReckoner } from "./kilnHours/ReadyReckoner.tsx";
 import { Tonight } from "./kilnHours/Tonight.tsx";
 import { UnderWayNow } from "./kilnHours/UnderWayNow.tsx";
 import { WorkedOut } from "./kilnHours/WorkedOut.tsx";
+import { Later } from "./Later.tsx";
 import { kilnHoursPage } from "./pageNames.ts";
 import { Said } from "./Said.tsx";
 
@@ -109,7 +110,11 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
       )}
       <LeftOut unfitted={result.unfitted} />
       <WorkedOut analysis={kilnHours} />
-      {best === null ? null : <LoadsBehind model={best} />}
+      {best === null ? null : (
+        <Later place="entry loads-behind">
+          <LoadsBehind model={best} />
+        </Later>
+      )}
       <KilnCautions />
     </>
   );

@@ -6,6 +6,7 @@ import { Answer } from "./Answer.tsx";
 import { useBody, useFigureSettings, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { FilterBar } from "./FilterBar.tsx";
+import { Later } from "./Later.tsx";
 import { yieldMoisturePage } from "./pageNames.ts";
 import { Said } from "./Said.tsx";
 import { Balance } from "./yieldMoisture/Balance.tsx";
@@ -56,7 +57,9 @@ export function YieldMoisture({ report }: { readonly report: ReportWith<"yieldMo
       )}
       <Balance rows={balance} figure={figures.balance} />
       {able.length === 0 ? null : <ChartsWorkedOut />}
-      <BatchesBehind charts={charts} />
+      <Later place="entry batches-behind">
+        <BatchesBehind charts={charts} />
+      </Later>
     </>
   );
 }

@@ -16,7 +16,17 @@ export interface BodyContext {
   readonly hrefTo: (path: string) => string;
   /** True while the site is built: the numbers are those of the whole logs. */
   readonly built: boolean;
+  /**
+   * True for a place that nobody sees at the moment: what stands there may stay as it was drawn, since it will be drawn anew
+   * a moment later. Absent: nothing waits.
+   */
+  readonly waits?: (place: Place) => boolean;
+  /** True while a page is taken over as it was built: its drawings stand already, and are not drawn. */
+  readonly standing?: boolean;
 }
+
+/** A part of a page that can be drawn by itself. */
+export type Place = `entry ${string}` | `figure ${string}` | `drawing ${string}` | `numbers ${string}`;
 
 const Context = createContext<BodyContext | null>(null);
 

@@ -1,5 +1,5 @@
 import { printNumber } from "../units/print.ts";
-import type { LoadProgress } from "./reports.ts";
+import type { LoadProgress } from "./workerCalls.ts";
 
 const BYTES_PER_MEGABYTE = 1_000_000;
 

@@ -1,15 +1,21 @@
-import type { Report } from "../report/report.ts";
+import type { ChosenRows } from "../report/chosenRows.ts";
+import type { Stretch } from "../report/kilnHoursResult.ts";
+import type { PackedReport } from "../report/packed.ts";
+import type { PartName } from "../report/report.ts";
 import type { View } from "../report/view.ts";
 
 /** What the page asks of the report worker. */
 export type WorkerRequest =
   /** `tables` is the absolute address of the tables' folder, `published` the name of the list inside it. */
   | { readonly kind: "open"; readonly tables: string; readonly published: string; readonly engine: string }
-  | { readonly kind: "report"; readonly request: number; readonly view: View };
+  /** The rows of a view, and of what is worked out of them only what the page shows. A later request ends an earlier one. */
+  | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] };
 
 /** What the worker answers. */
 export type WorkerAnswer =
   | { readonly kind: "progress"; readonly part: "engine" | "tables"; readonly received: number; readonly total: number }
   | { readonly kind: "ready" }
-  | { readonly kind: "report"; readonly request: number; readonly report: Report }
+  /** `parts` holds those asked for, by name; kiln hours without their stretches, which follow. */
+  | { readonly kind: "report"; readonly request: number; readonly chosen: ChosenRows; readonly parts: PackedReport }
+  | { readonly kind: "stretches"; readonly request: number; readonly stretches: readonly Stretch[] }
   | { readonly kind: "failed"; readonly request: number | null; readonly message: string };

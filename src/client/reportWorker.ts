@@ -2,13 +2,20 @@
 import { openBrowserDatabase } from "../engine/browser.ts";
 import type { CsvTable, LoadableDatabase } from "../engine/database.ts";
 import { joinLogs } from "../engine/joinLogs.ts";
-import { buildReport } from "../report/buildReport.ts";
+import { analyseParts } from "../report/analyseParts.ts";
+import { chooseRows, viewRows } from "../report/chosenRows.ts";
+import { stretchesOf } from "../report/kilnHours/stretches.ts";
+import { type LoggedRows, readLoggedRows, wholeRows } from "../report/loggedRows.ts";
+import { packReport } from "../report/packReport.ts";
 import type { PublishedLogs } from "../report/publishedLogs.ts";
+import type { ReportRows } from "../report/report.ts";
+import { rowFilter } from "../report/rowFilter.ts";
 import type { WorkerAnswer, WorkerRequest } from "./protocol.ts";
 
 // The worker that joins the engine to the report, so that neither ever holds up the page.
 
-const say = (answer: WorkerAnswer): void => self.postMessage(answer);
+const say = (answer: WorkerAnswer, transfer: readonly ArrayBufferLike[] = []): void =>
+  self.postMessage(answer, [...transfer] as Transferable[]);
 
 async function fetchPart(address: string): Promise<Response> {
   const response = await fetch(address);
@@ -33,9 +40,13 @@ async function fetchTables(folder: string, published: PublishedLogs): Promise<Cs
 interface Opened {
   readonly database: LoadableDatabase;
   readonly published: PublishedLogs;
+  readonly logged: LoggedRows;
+  readonly whole: ReportRows;
 }
 
 let opened: Promise<Opened> | null = null;
+/** The newest request: whatever an older one still had to say is of no use to anybody. */
+let newest = 0;
 
 async function open({ tables, published: name, engine }: Extract<WorkerRequest, { kind: "open" }>): Promise<Opened> {
   const published = (await (await fetchPart(`${tables}${name}`)).json()) as PublishedLogs;
@@ -46,7 +57,27 @@ async function open({ tables, published: name, engine }: Extract<WorkerRequest, 
   });
   await database.load(rows);
   await joinLogs(database);
-  return { database, published };
+  const logged = await readLoggedRows(database);
+  return { database, published, logged, whole: wholeRows(logged, published) };
+}
+
+/** Lets messages in that came meanwhile. */
+const breathe = (): Promise<void> => new Promise((go) => setTimeout(go));
+
+async function report({ request, view, parts }: Extract<WorkerRequest, { kind: "report" }>): Promise<void> {
+  if (opened === null) throw new RangeError("a report was asked for before the engine was opened");
+  const { database, published, logged, whole } = await opened;
+  if (request !== newest) return;
+  const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
+  if (request !== newest) return;
+  const analysed = analyseParts({ logged, published, view, rows: viewRows(whole, chosen) });
+  const packed = packReport(Object.fromEntries(parts.map((part) => [part, analysed[part]()])));
+  const buffers = packed.columns.map(({ buffer }) => buffer);
+  say({ kind: "report", request, chosen, parts: packed }, buffers);
+  if (!parts.includes("kilnHours")) return;
+  await breathe();
+  if (request !== newest) return;
+  say({ kind: "stretches", request, stretches: stretchesOf(analysed.kilnHours().kilnHours) });
 }
 
 async function answer(request: WorkerRequest): Promise<void> {
@@ -56,12 +87,11 @@ async function answer(request: WorkerRequest): Promise<void> {
     say({ kind: "ready" });
     return;
   }
-  if (opened === null) throw new RangeError("a report was asked for before the engine was opened");
-  const { database, published } = await opened;
-  say({ kind: "report", request: request.request, report: await buildReport(database, published, request.view) });
+  await report(request);
 }
 
 self.onmessage = ({ data }: MessageEvent<WorkerRequest>) => {
+  if (data.kind === "report") newest = data.request;
   answer(data).catch((error: unknown) => {
     const message = error instanceof Error ? error.message : String(error);
     say({ kind: "failed", request: data.kind === "report" ? data.request : null, message });

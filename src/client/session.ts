@@ -1,9 +1,11 @@
 import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
-import type { Report } from "../report/report.ts";
 import { choosesRows, formatView, parseView, type View, wholeView } from "../report/view.ts";
 import { type Control, changeView } from "./changeView.ts";
+import { openDrawer } from "./drawer.ts";
+import type { LoadedReport } from "./loadedReport.ts";
+import { bodyOf, partsAt } from "./pageBody.tsx";
 import { progressText, showProgress } from "./progressSlots.ts";
-import { adoptPage, renderPage } from "./renderPage.tsx";
+import { adoptPage } from "./renderPage.tsx";
 import { openReports } from "./reports.ts";
 import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
 
@@ -26,50 +28,63 @@ export function startSession(main: HTMLElement): Session {
   const reports = openReports(places, (progress) => showProgress(main, progressText(progress), true));
   let view: View = parseView(new URLSearchParams(location.search));
   let shown: View = view;
-  let report: Report | null = null;
+  let report: LoadedReport | null = null;
   // Only the latest wish is drawn: an answer that comes after a newer question is dropped.
   let wish = 0;
   let adoption: Promise<void> | null = null;
 
-  const pagePath = (): string => {
-    const root = new URL(places.root).pathname;
-    return location.pathname.startsWith(root) ? location.pathname.slice(root.length) : "";
-  };
+  const root = new URL(places.root).pathname;
+  const pagePath = (): string => (location.pathname.startsWith(root) ? location.pathname.slice(root.length) : "");
 
   // Before anything is followed: the page that the build put here.
   const builtPath = pagePath();
+  let shownPath = builtPath;
+  const drawer = openDrawer(main, builtPath);
 
   /** Once: taking over a page a second time would double it. What could not be fetched may be tried again. */
   const adopt = (): Promise<void> => {
-    adoption ??= reports
-      .of(wholeView)
-      .then((built) => adoptPage(main, builtPath, built, places))
-      .catch((error: unknown) => {
-        adoption = null;
-        throw error;
-      });
+    adoption ??= (async () => {
+      for await (const built of reports.of(wholeView, partsAt(builtPath, wholeView))) {
+        const showing = { path: builtPath, report: built, view: wholeView, places };
+        adoptPage(main, await bodyOf(showing), showing);
+      }
+    })().catch((error: unknown) => {
+      adoption = null;
+      throw error;
+    });
     return adoption;
+  };
+
+  /** @returns whether it was still wished for when it had been put together */
+  const show = async (path: string, next: View, found: LoadedReport, mine: number): Promise<boolean> => {
+    const showing = { path, report: found, view: next, places };
+    const body = await bodyOf(showing);
+    if (mine !== wish) return false;
+    drawer.draw(body, showing);
+    return true;
   };
 
   const draw = async (next: View): Promise<void> => {
     wish += 1;
     const mine = wish;
+    const path = pagePath();
     try {
       if (choosesRows(next) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
       await adopt();
-      const found = await reports.of(next);
-      if (mine !== wish) return;
-      report = found;
-      shown = next;
-      showProgress(main, "", false);
-      await renderPage(main, { path: pagePath(), report: found, view: next, places });
+      for await (const found of reports.of(next, partsAt(path, next))) {
+        if (mine !== wish || !(await show(path, next, found, mine))) return;
+        report = found;
+        shown = next;
+        shownPath = path;
+        showProgress(main, "", false);
+      }
     } catch (error) {
       if (mine !== wish) return;
       const why = error instanceof Error ? error.message : String(error);
       const text = why === "cancelled" ? "Cancelled; the page is as it was." : `That could not be shown: ${why}.`;
       view = shown;
-      history.replaceState(null, "", `${location.pathname}${formatView(shown)}`);
-      if (report !== null) await renderPage(main, { path: pagePath(), report, view: shown, places });
+      history.replaceState(null, "", `${root}${shownPath}${formatView(shown)}`);
+      if (report !== null) await show(shownPath, shown, report, mine);
       showProgress(main, text, false);
     }
   };

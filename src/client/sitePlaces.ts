@@ -7,8 +7,9 @@ export interface SitePlaces {
   readonly tables: string;
   /** Folder of the engine. */
   readonly engine: string;
-  /** Names inside the tables' folder. */
+  /** Name inside the tables' folder. */
   readonly published: string;
+  /** Digest in the names of the built report's files there. */
   readonly report: string;
   /** What the house itself counts in. */
   readonly units: UnitSystem;

@@ -28,7 +28,7 @@ function once<T>(work: () => T): () => T {
 }
 
 /**
- * What is worked out of a view's rows. Kiln hours come without their stretches (`withStretches` looks for them), which take
+ * What is worked out of a view's rows. Kiln hours come without their stretches (`stretchesOf` finds them), which take
  * as long as all the rest of them.
  */
 export function analyseParts({ logged, published, view, rows }: AnalysisGround): AnalysedParts {

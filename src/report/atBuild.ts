@@ -15,7 +15,7 @@ import { readingsByLoad } from "./readingsByLoad.ts";
 import { readLoads } from "./readLoads.ts";
 import { readRuns } from "./readRuns.ts";
 import type { Report } from "./report.ts";
-import { formatReport } from "./reportJson.ts";
+import { reportFiles } from "./reportFiles.ts";
 import { runPage } from "./runPage.ts";
 import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
 import { readFanSets } from "./thermostat/readFanSets.ts";
@@ -31,9 +31,9 @@ export interface BuiltReport {
   readonly curves: ReadonlyMap<string, KilnCurve>;
   /** By name inside the tables' folder. */
   readonly files: ReadonlyMap<string, Uint8Array>;
-  /** Names of the two files that a live page starts from. */
+  /** Name of the file that the engine starts from, and the digest in the names of the report's own files. */
   readonly publishedFile: string;
-  readonly reportFile: string;
+  readonly reportDigest: string;
 }
 
 /** The invented house's folder; every page made from it says that it is invented. */
@@ -96,19 +96,12 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
       tables: outgoing,
     };
     const report = await buildReport(database, published, wholeView);
-    const put = (name: string, text: string): string => {
-      const bytes = encoder.encode(text);
-      const file = `${name}.${contentDigest(bytes)}.json`;
-      files.set(file, bytes);
-      return file;
-    };
-    return {
-      report,
-      curves,
-      files,
-      publishedFile: put("published", JSON.stringify(published)),
-      reportFile: put("report", formatReport(report)),
-    };
+    const list = encoder.encode(JSON.stringify(published));
+    const publishedFile = `published.${contentDigest(list)}.json`;
+    files.set(publishedFile, list);
+    const pieces = reportFiles(report);
+    for (const [file, bytes] of pieces.files) files.set(file, bytes);
+    return { report, curves, files, publishedFile, reportDigest: pieces.digest };
   } finally {
     await database.close();
   }

@@ -1,6 +1,7 @@
 import type { Database } from "../engine/database.ts";
 import { analyseParts } from "./analyseParts.ts";
 import { chooseRows, viewRows } from "./chosenRows.ts";
+import { stretchesOf } from "./kilnHours/stretches.ts";
 import { withStretches } from "./kilnHours/withStretches.ts";
 import { readLoggedRows, wholeRows } from "./loggedRows.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
@@ -19,7 +20,7 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const { kilnHours, yieldMoisture, thermostat } = analyseParts({ logged, published, view, rows });
   return {
     ...rows,
-    kilnHours: withStretches(kilnHours()),
+    kilnHours: withStretches(kilnHours(), stretchesOf(kilnHours().kilnHours)),
     yieldMoisture: yieldMoisture(),
     thermostat: thermostat(),
   };

@@ -3,8 +3,13 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { DEMO_LOGS } from "../../scripts/buildSite.ts";
-import { formatReport } from "../../src/report/reportJson.ts";
-import { parseView, wholeView } from "../../src/report/view.ts";
+import { type ChosenRows, viewRows } from "../../src/report/chosenRows.ts";
+import { withStretches } from "../../src/report/kilnHours/withStretches.ts";
+import type { Stretch } from "../../src/report/kilnHoursResult.ts";
+import type { PackedReport } from "../../src/report/packed.ts";
+import type { Report, ReportParts } from "../../src/report/report.ts";
+import { unpackReport } from "../../src/report/unpackReport.ts";
+import { parseView, type View, wholeView } from "../../src/report/view.ts";
 import { openBrowser, watchedPage } from "../support/browser.ts";
 import { farthestApart } from "../support/farthestApart.ts";
 import { type OpenedReports, openReportsAtBuild } from "../support/openReportsAtBuild.ts";
@@ -28,11 +33,17 @@ afterAll(async () => {
 const bodyText = (page: Page): Promise<string> =>
   page.evaluate(() => (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ").trim());
 
-/** What the worker answers for a view, asked from inside the page as the session asks it. */
-function reportInBrowser(page: Page, view: unknown): Promise<string> {
+interface FromWorker {
+  readonly chosen: ChosenRows;
+  readonly parts: PackedReport;
+  readonly stretches: readonly Stretch[];
+}
+
+/** What the worker answers for a view, asked from inside the page as the session asks it. Infinite numbers come as text. */
+async function askWorker(page: Page, view: View): Promise<FromWorker> {
   const worker = readdirSync(join(folder, "assets")).find((name) => /^reportWorker.*\.js$/.test(name)) ?? "";
-  return page.evaluate(
-    async ([script, wanted]) => {
+  const text = await page.evaluate(
+    async ([script, wanted, parts]) => {
       const main = document.getElementById("body") as HTMLElement;
       const at = (path: string) => new URL(path, new URL(main.dataset.root ?? "", location.href)).href;
       const blob = URL.createObjectURL(
@@ -40,14 +51,15 @@ function reportInBrowser(page: Page, view: unknown): Promise<string> {
       );
       const made = new Worker(blob, { type: "module" });
       return new Promise<string>((resolve, reject) => {
+        let answer = {};
         made.onmessage = ({ data }) => {
           if (data.kind === "failed") reject(new Error(data.message));
-          if (data.kind !== "report") return;
+          if (data.kind === "report") answer = { chosen: data.chosen, parts: data.parts };
+          if (data.kind !== "stretches") return;
+          const plain = (n: number) => (Number.isNaN(n) ? null : Number.isFinite(n) ? n : String(n));
           resolve(
-            JSON.stringify(data.report, (_, value) =>
-              value instanceof Float64Array
-                ? { numbers: Array.from(value, (n) => (Number.isNaN(n) ? null : n)) }
-                : value,
+            JSON.stringify({ ...answer, stretches: data.stretches }, (_, value) =>
+              value instanceof Float64Array ? Array.from(value, plain) : value,
             ),
           );
           made.terminate();
@@ -58,11 +70,23 @@ function reportInBrowser(page: Page, view: unknown): Promise<string> {
           published: main.dataset.published,
           engine: at("engine/"),
         });
-        made.postMessage({ kind: "report", request: 1, view: wanted });
+        made.postMessage({ kind: "report", request: 1, view: wanted, parts });
       });
     },
-    [worker, view] as const,
+    [worker, view, ["kilnHours", "yieldMoisture", "thermostat"]] as const,
   );
+  const answer = JSON.parse(text) as FromWorker;
+  const columns = answer.parts.columns.map((column) =>
+    Float64Array.from(column, (n) => (n === null ? NaN : Number(n))),
+  );
+  return { ...answer, parts: { ...answer.parts, columns } };
+}
+
+/** The whole report of a view, put together as the page puts it together from what the worker says. */
+async function reportInBrowser(page: Page, whole: Report, view: View): Promise<Report> {
+  const { chosen, parts, stretches } = await askWorker(page, view);
+  const analysed = unpackReport<ReportParts>(parts);
+  return { ...viewRows(whole, chosen), ...analysed, kilnHours: withStretches(analysed.kilnHours, stretches) };
 }
 
 describe("the live page", () => {
@@ -136,9 +160,8 @@ describe("the live page", () => {
             ? `without=${encodeURIComponent(whole.runs[10]?.run ?? "")}`
             : choice;
       const view = parseView(new URLSearchParams(query));
-      const inBrowser: unknown = JSON.parse(await reportInBrowser(page, view));
-      const inNode: unknown = JSON.parse(formatReport(await atBuild.of(view)));
-      const { relative, place, differing } = farthestApart(inNode, inBrowser);
+      const inBrowser = await reportInBrowser(page, whole, view);
+      const { relative, place, differing } = farthestApart(await atBuild.of(view), inBrowser);
       expect(differing).toEqual([]);
       expect(relative, place).toBeLessThan(1e-12);
       await context.close();

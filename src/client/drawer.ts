@@ -1,0 +1,73 @@
+import type { Body, Showing } from "./pageBody.tsx";
+import { renderPage } from "./renderPage.tsx";
+import { unseenPlaces } from "./unseenPlaces.ts";
+
+/** Draws pages: what the reader sees at once, and the rest in bits while the browser has nothing else to do. */
+export interface Drawer {
+  draw(body: Body | null, showing: Showing): void;
+}
+
+/** A browser without idle time to offer gets short turns instead. */
+const TURN = 50;
+const SPARE = 8;
+
+interface Slice {
+  timeRemaining(): number;
+}
+
+function whenIdle(work: (slice: Slice) => void): () => void {
+  if (typeof requestIdleCallback === "function") {
+    const id = requestIdleCallback(work, { timeout: 1000 });
+    return () => cancelIdleCallback(id);
+  }
+  const id = setTimeout(() => work({ timeRemaining: () => 0 }), TURN);
+  return () => clearTimeout(id);
+}
+
+/** @param builtPath path of the page that stands in `main` */
+export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
+  let path = builtPath;
+  /** Ends whatever still has to be drawn, by drawing all of it or none. */
+  let finish: (() => void) | null = null;
+  let drop: (() => void) | null = null;
+
+  const drawRest = (body: Body | null, showing: Showing, bits: readonly ReadonlySet<string>[]): void => {
+    const left = [...bits];
+    let cancel = (): void => {};
+    const end = (): void => {
+      cancel();
+      finish = null;
+      drop = null;
+    };
+    const next = (slice: Slice): void => {
+      do {
+        const bit = left.shift();
+        if (bit !== undefined) renderPage(main, body, showing, (place) => !bit.has(place));
+      } while (left.length > 0 && slice.timeRemaining() > SPARE);
+      if (left.length > 0) cancel = whenIdle(next);
+      else end();
+    };
+    drop = end;
+    finish = () => {
+      end();
+      renderPage(main, body, showing, () => false);
+    };
+    cancel = whenIdle(next);
+  };
+
+  // What shows all of a sudden is drawn at once.
+  addEventListener("beforeprint", () => finish?.());
+  main.addEventListener("toggle", () => finish?.(), { capture: true });
+
+  return {
+    draw(body, showing) {
+      drop?.();
+      // Another page has nothing yet that could stay.
+      const stays = path === showing.path && body !== null;
+      path = showing.path;
+      const { all, bits } = stays ? unseenPlaces(main) : { all: new Set<string>(), bits: [] };
+      renderPage(main, body, showing, (place) => all.has(place));
+      if (bits.length > 0) drawRest(body, showing, bits);
+    },
+  };
+}

@@ -1,0 +1,144 @@
+import type { ComponentChild } from "preact";
+import { Home } from "../bodies/Home.tsx";
+import { KilnHours } from "../bodies/KilnHours.tsx";
+import { Logs } from "../bodies/Logs.tsx";
+import {
+  homePage,
+  kilnHoursPage,
+  logsPage,
+  type PageName,
+  runPageName,
+  runsPage,
+  thermostatPage,
+  yieldMoisturePage,
+} from "../bodies/pageNames.ts";
+import { RunPage } from "../bodies/RunPage.tsx";
+import { Runs } from "../bodies/Runs.tsx";
+import { Thermostat } from "../bodies/Thermostat.tsx";
+import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
+import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
+import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
+import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
+import type { KilnHoursResult } from "../report/kilnHoursResult.ts";
+import type { PartName, ReportWith } from "../report/report.ts";
+import { runPage } from "../report/runPage.ts";
+import type { KilnCurve } from "../report/runPageResult.ts";
+import type { View } from "../report/view.ts";
+import type { WhatIfAnswer } from "../report/whatIfAnswer.ts";
+import { runFolder } from "../units/runPath.ts";
+import type { UnitSystem } from "../units/unitSystem.ts";
+import { fetchCurve } from "./fetchCurve.ts";
+import { holds, type LoadedReport } from "./loadedReport.ts";
+import type { SitePlaces } from "./sitePlaces.ts";
+
+export interface Showing<Report extends LoadedReport = LoadedReport> {
+  /** Path from the site's root: `kiln-hours/`. */
+  readonly path: string;
+  readonly report: Report;
+  readonly view: View;
+  readonly places: SitePlaces;
+}
+
+export interface Body {
+  readonly name: PageName;
+  readonly content: ComponentChild;
+}
+
+interface Page {
+  readonly parts: readonly PartName[];
+  readonly body: (showing: Showing) => Promise<Body | null>;
+}
+
+/** A page that needs these parts of a report, and its body made of a report that holds them. */
+function page<Part extends PartName>(
+  parts: readonly Part[],
+  body: (showing: Showing<LoadedReport & ReportWith<Part>>) => Body | null | Promise<Body | null>,
+): Page {
+  return {
+    parts,
+    async body({ report, ...about }) {
+      if (!holds(report, parts)) throw new RangeError(`the page needs ${parts.join(", ")} of the report`);
+      return body({ ...about, report });
+    },
+  };
+}
+
+function whatIfOf(kilnHours: KilnHoursResult, view: View, units: UnitSystem): WhatIfAnswer {
+  const { usual } = kilnHours;
+  if (usual === null) {
+    return {
+      kind: "refusal",
+      sentence: kilnHours.kilnHours.tooLittle ?? "These logs hold too little for an estimate.",
+    };
+  }
+  const read = readWhatIf(view.whatIf, usual, units);
+  return read.kind === "fault"
+    ? { kind: "refusal", field: read.field, sentence: read.sentence }
+    : answerWhatIf(kilnHours, read.inputs, units);
+}
+
+const pages: Readonly<Record<string, Page>> = {
+  [homePage.path]: page(["kilnHours", "yieldMoisture", "thermostat"], ({ report }) => ({
+    name: homePage,
+    content: <Home report={report} />,
+  })),
+  [kilnHoursPage.path]: page(["kilnHours"], ({ report, view }) => {
+    const units = view.units ?? report.house.units;
+    const content = (
+      <KilnHours
+        report={report}
+        whatIf={whatIfOf(report.kilnHours, view, units)}
+        answerWhatIf={(inputs) => answerWhatIf(report.kilnHours, inputs, units)}
+      />
+    );
+    return { name: kilnHoursPage, content };
+  }),
+  [yieldMoisturePage.path]: page(["yieldMoisture"], ({ report }) => ({
+    name: yieldMoisturePage,
+    content: <YieldMoisture report={report} />,
+  })),
+  [thermostatPage.path]: page(["thermostat"], async ({ report, places }) => {
+    const load = shownLoad(report, null);
+    const file = load?.readingsFile ?? null;
+    const curve = file === null ? null : await fetchCurve(places.tables + file);
+    return { name: thermostatPage, content: <Thermostat report={report} load={load} curve={curve} /> };
+  }),
+  [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} /> })),
+  [runsPage.path]: page([], ({ report }) => ({ name: runsPage, content: <Runs report={report} /> })),
+};
+
+/** The page of one run, under its own address or, without a built page, at `runs/?run=`. */
+function runPageOf(run: string): Page {
+  return page(["kilnHours"], async ({ report, places }) => {
+    const row = report.runs.find((candidate) => candidate.run === run || runFolder(candidate.run) === run);
+    if (row === undefined) return null;
+    const withReadings = report.loads.flatMap(({ load, runs, readingsFile }) =>
+      readingsFile !== null && runs.includes(row.run) ? [{ load, readingsFile }] : [],
+    );
+    const curves = new Map<string, KilnCurve>();
+    for (const { load, readingsFile } of withReadings) {
+      curves.set(load, await fetchCurve(places.tables + readingsFile));
+    }
+    return { name: runPageName(row.run), content: <RunPage result={runPage(report, row, curves)} /> };
+  });
+}
+
+function pageAt(path: string, view: View): Page | null {
+  if (path === runsPage.path && view.run !== null) return runPageOf(view.run);
+  const known = pages[path];
+  if (known !== undefined) return known;
+  if (!path.startsWith(runsPage.path)) return null;
+  return runPageOf(decodeURIComponent(path.slice(runsPage.path.length, -1)));
+}
+
+/** What the page at a path needs of a report besides the rows. */
+export const partsAt = (path: string, view: View): readonly PartName[] => pageAt(path, view)?.parts ?? [];
+
+/**
+ * The body of the page at a path; null where no page stands.
+ *
+ * @throws {RangeError} where the report lacks what {@link partsAt} says
+ */
+export async function bodyOf(showing: Showing): Promise<Body | null> {
+  return (await pageAt(showing.path, showing.view)?.body(showing)) ?? null;
+}
