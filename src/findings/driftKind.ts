@@ -8,7 +8,6 @@ const kindName: Readonly<Record<DriftEvidence["kind"], string>> = {
   "worn contacts": "worn contacts",
   "weak heater or fan": "a weak heater or fan",
   season: "the season",
-  "other probes": "the other probes",
 };
 
 export const kindTitle: Readonly<Record<DriftEvidence["kind"], string>> = {
@@ -16,7 +15,6 @@ export const kindTitle: Readonly<Record<DriftEvidence["kind"], string>> = {
   "worn contacts": "Worn contacts",
   "weak heater or fan": "Weak heater or fan",
   season: "Season",
-  "other probes": "The other probes",
 };
 
 export const speaksWords: Readonly<Record<DriftEvidence["speaks"], string>> = {
@@ -27,10 +25,8 @@ export const speaksWords: Readonly<Record<DriftEvidence["speaks"], string>> = {
 
 /** `The evidence speaks for a set point that has moved and against worn contacts; the season cannot be told.` No verdict. */
 export function driftKindSentence(evidence: readonly DriftEvidence[]): Sentence {
-  // The other probes say whether it is the thermostat at all, which is another question.
-  const kinds = evidence.filter(({ kind }) => kind !== "other probes");
   const of = (speaks: DriftEvidence["speaks"]): string =>
-    listed(kinds.filter((one) => one.speaks === speaks).map(({ kind }) => kindName[kind]));
+    listed(evidence.filter((one) => one.speaks === speaks).map(({ kind }) => kindName[kind]));
   const [pro, contra, open] = [of("for"), of("against"), of("open")];
   if (pro === "" && contra === "") {
     return open === "" ? [] : ["What kind of change it is cannot be told from these loads."];

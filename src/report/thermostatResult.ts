@@ -77,12 +77,22 @@ export interface StretchModels {
   readonly pettitt: { readonly at: number; readonly p: number } | null;
 }
 
-/** Evidence on the kind of change, in words with its size; none of it is a verdict. */
+/** Evidence on the kind of change, with its size; none of it is a verdict. */
 export interface DriftEvidence {
-  readonly kind: "set point" | "worn contacts" | "weak heater or fan" | "season" | "other probes";
-  readonly sentence: string;
+  readonly kind: "set point" | "worn contacts" | "weak heater or fan" | "season";
   /** Speaks for this kind, against it, or cannot be told. */
   readonly speaks: "for" | "against" | "open";
+  /**
+   * How far the kind's own measure has moved, 95 % interval: the middle of the cycles, K; their swing, K; the rise at full
+   * power, K a minute; for a season what the air outside explains over its range, K. Null where `unknown` says why.
+   */
+  readonly change: Interval | null;
+  /** Swing (K) or rise (K a minute) before it moved; null for the other kinds. */
+  readonly before: number | null;
+  /** The change that is left beside the season, K; null for the other kinds. */
+  readonly beside: Interval | null;
+  /** Why there is no size: the measure is read in too few loads, or the air changed along with the offset. */
+  readonly unknown: "too few" | "together" | null;
 }
 
 export interface HoldJudgement {
@@ -101,7 +111,16 @@ export interface DriftEffect {
   /** Hours a load, percentage points, or kWh for a kilogram of water removed, over the loads since the onset; null: cannot be told. */
   readonly effect: Interval | null;
   readonly loads: number;
-  readonly sentence: string;
+}
+
+/** A check that found the logger further off than chance gives. */
+export interface LoggerFault {
+  /** Milliseconds UTC. */
+  readonly at: number;
+  /** Reading less reference, K. */
+  readonly errorKelvin: number;
+  /** Temperature at which it was found, °C. */
+  readonly aboutCelsius: number;
 }
 
 export interface LoggerTrust {
@@ -120,8 +139,8 @@ export interface LoggerTrust {
   }[];
   /** Boiling water at the house's altitude, °C. */
   readonly boilingCelsius: number;
-  /** Steps of the logger's readings that its checks or events explain: a fault of the logger, not the thermostat. */
-  readonly faults: readonly string[];
+  /** What its checks found to be the logger's own fault, not a thermostat's. */
+  readonly faults: readonly LoggerFault[];
 }
 
 export interface KilnThermostat {

@@ -99,11 +99,11 @@ describe("Thermostat", () => {
   });
 
   it("says temperatures in °F alone to a reader who wants them", () => {
-    const page = pageOf(reportOf(60, "creep"), { units: "us" });
-    // Sentences that the made-up evidence and logger bring along stay as they were written.
-    for (const place of ["h1", ".lede", "#logger .prose", "#fan", "#kiln-card", "#loads-behind", "#close-up figure"]) {
-      expect(wordsOf(page.querySelector(place))).not.toContain("°C");
-    }
+    const { logger } = madeUpKiln(madeUpReport(60).loads);
+    const faults = [{ at: Date.UTC(2025, 9, 9), errorKelvin: 1.5, aboutCelsius: 80 }];
+    const page = pageOf(reportOf(60, "creep", { logger: { ...logger, faults } }), { units: "us" });
+    expect(wordsOf(page.body)).not.toContain("°C");
+    expect(wordsOf(page.querySelector("#logger"))).toContain("read 2.7 °F too high at about 176 °F");
     expect(wordsOf(page.querySelector("h1"))).toContain("2.0 °F");
   });
 
@@ -140,7 +140,7 @@ describe("Thermostat", () => {
     const { logger, events } = madeUpKiln(madeUpReport(60).loads);
     const planted = reportOf(60, "creep", {
       kiln: evil,
-      logger: { ...logger, faults: [evil], checks: logger.checks.map((check) => ({ ...check, note: evil })) },
+      logger: { ...logger, checks: logger.checks.map((check) => ({ ...check, note: evil })) },
       events: events.map((event) => ({ ...event, what: evil })),
     });
     expect(pageOf(planted).querySelector("img")).toBeNull();

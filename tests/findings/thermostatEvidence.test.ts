@@ -16,7 +16,7 @@ import type { Reader } from "../../src/findings/thermostatWords.ts";
 import type { DriftEvidence, HoldJudgement, KilnThermostat } from "../../src/report/thermostatResult.ts";
 import { loadsOnAPlane } from "../support/loads.ts";
 import { interval } from "../support/madeUpChart.ts";
-import { madeUpKiln, madeUpModels } from "../support/madeUpThermostat.ts";
+import { evidenceOf, madeUpKiln, madeUpModels } from "../support/madeUpThermostat.ts";
 
 const DAY = 86_400_000;
 const reader: Reader = { units: "metric", timeZone: "UTC" };
@@ -118,11 +118,8 @@ describe("withoutSentence(judgement)", () => {
 });
 
 describe("driftKindSentence(evidence)", () => {
-  const evidence = (kind: DriftEvidence["kind"], speaks: DriftEvidence["speaks"]): DriftEvidence => ({
-    kind,
-    speaks,
-    sentence: "",
-  });
+  const evidence = (kind: DriftEvidence["kind"], speaks: DriftEvidence["speaks"]): DriftEvidence =>
+    evidenceOf({ kind, speaks });
 
   it("weighs the kinds and is no verdict", () => {
     const words = said(
@@ -131,7 +128,6 @@ describe("driftKindSentence(evidence)", () => {
         evidence("worn contacts", "against"),
         evidence("weak heater or fan", "against"),
         evidence("season", "open"),
-        evidence("other probes", "for"),
       ]),
     );
     expect(words).toBe(
@@ -166,7 +162,7 @@ describe("fanSentence(kiln, reader)", () => {
 });
 
 describe("effectSize and effectBasis", () => {
-  const energy = { measure: "energy", effect: interval(0.1, 0.02, 0.18), loads: 12, sentence: "" } as const;
+  const energy = { measure: "energy", effect: interval(0.1, 0.02, 0.18), loads: 12 } as const;
 
   it("give the effect in the reader's units, with its interval", () => {
     // 0.1 kWh/kg × 0.45359237 kg/lb = 0.0454 kWh/lb.
@@ -207,7 +203,7 @@ describe("kilnCard(kiln, altitudeMetres, reader)", () => {
   it("looks at heater and fan before the dial where the rise has slowed", () => {
     const { drying } = creeping;
     if (drying === null) throw new RangeError("the made-up kiln has a drying hold");
-    const evidence: readonly DriftEvidence[] = [{ kind: "weak heater or fan", sentence: "", speaks: "for" }];
+    const evidence: readonly DriftEvidence[] = [evidenceOf({ kind: "weak heater or fan", speaks: "for" })];
     const list = steps({ ...creeping, drying: { ...drying, evidence } });
     const place = (start: string): number => list.findIndex((step) => step.startsWith(start));
     expect(place("Heater and fan")).toBeGreaterThan(0);

@@ -4,6 +4,7 @@ import type { EventRow } from "../../src/report/eventRow.ts";
 import type { LoadRow } from "../../src/report/loadRow.ts";
 import type { KilnCurve } from "../../src/report/runPageResult.ts";
 import type {
+  DriftEvidence,
   HoldJudgement,
   HoldName,
   KilnThermostat,
@@ -101,6 +102,15 @@ export function madeUpModels(
   };
 }
 
+/** A piece of evidence with what is given of it, the rest unknown. */
+export const evidenceOf = (parts: Pick<DriftEvidence, "kind" | "speaks"> & Partial<DriftEvidence>): DriftEvidence => ({
+  change: null,
+  before: null,
+  beside: null,
+  unknown: null,
+  ...parts,
+});
+
 function judgement(loads: readonly LoadRow[], hold: HoldName, change: MadeUpChange, startsAt: number): HoldJudgement {
   const { uniform } = seededRandom(hold === "drying" ? 5 : 6);
   const onsetIndex = Math.max(0, loads.length - CHANGED);
@@ -180,19 +190,15 @@ function judgement(loads: readonly LoadRow[], hold: HoldName, change: MadeUpChan
       change === "steady" || loads.length < FEWEST
         ? []
         : [
-            { kind: "set point", sentence: "The offset moved while swing and rise did not.", speaks: "for" },
-            {
-              kind: "worn contacts",
-              sentence: "The swing is as wide as it was: 4.4 against 4.4 °C.",
+            evidenceOf({ kind: "set point", speaks: "for", change: interval(-1.1, -1.3, -0.9) }),
+            evidenceOf({ kind: "worn contacts", speaks: "against", change: interval(0, -0.1, 0.1), before: 4.4 }),
+            evidenceOf({
+              kind: "weak heater or fan",
               speaks: "against",
-            },
-            { kind: "weak heater or fan", sentence: "The kiln warms up as fast as it did.", speaks: "against" },
-            {
-              kind: "season",
-              sentence: "The house has not logged one whole year since the calibration.",
-              speaks: "open",
-            },
-            { kind: "other probes", sentence: "Air off fell with air on: 0.9 °C.", speaks: "for" },
+              change: interval(0.01, -0.02, 0.04),
+              before: 0.95,
+            }),
+            evidenceOf({ kind: "season", speaks: "open", unknown: "together" }),
           ],
   };
 }
@@ -291,13 +297,11 @@ export function madeUpKiln(
             measure: "kiln hours",
             effect: interval(0.4, -0.1, 0.9),
             loads: 12,
-            sentence: "Twelve loads since the onset, beside those before on the same air and bed.",
           },
           {
             measure: "final moisture",
             effect: null,
             loads: 12,
-            sentence: "The effect cannot be told from these runs.",
           },
         ]
       : [],

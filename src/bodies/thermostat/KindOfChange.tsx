@@ -1,20 +1,23 @@
 import { driftKindSentence, kindTitle, speaksWords } from "../../findings/driftKind.ts";
+import { evidenceSentence } from "../../findings/evidenceSentence.ts";
 import { holdVerdict, isAlarmed } from "../../findings/holdVerdict.ts";
 import { holdTitle } from "../../findings/thermostatWords.ts";
 import type { DriftEvidence, HoldJudgement } from "../../report/thermostatResult.ts";
+import { useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Fold } from "../Fold.tsx";
 import { Said } from "../Said.tsx";
 import type { KilnPlace } from "./kilnPlace.ts";
 
 function EvidenceList({ evidence }: { readonly evidence: readonly DriftEvidence[] }) {
+  const units = useUnits();
   return (
     <dl class="facts">
-      {evidence.map(({ kind, speaks, sentence }) => (
-        <div class={`speaks-${speaks}`}>
-          <dt>{kindTitle[kind]}</dt>
-          <dd>{speaksWords[speaks]}</dd>
-          <dd class="why">{sentence}</dd>
+      {evidence.map((one) => (
+        <div class={`speaks-${one.speaks}`}>
+          <dt>{kindTitle[one.kind]}</dt>
+          <dd>{speaksWords[one.speaks]}</dd>
+          <dd class="why">{evidenceSentence(one, units)}</dd>
         </div>
       ))}
     </dl>

@@ -1,5 +1,6 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { doubtSentence, loggerDoubts } from "../../findings/loggerDoubts.ts";
+import { faultSentences } from "../../findings/loggerFaults.ts";
 import { checkWays, trustSentence } from "../../findings/loggerTrust.ts";
 import { useBody } from "../context.ts";
 import { Entry } from "../Entry.tsx";
@@ -14,6 +15,7 @@ export function ThermostatOrLogger({ kiln, suffix, note, figure }: KilnPlace & {
   const reader = useReader();
   const { logger } = kiln;
   const doubts = loggerDoubts(kiln);
+  const faults = faultSentences(logger, reader);
   return (
     <Entry id={`logger${suffix}`} title="Thermostat or logger?" note={note}>
       <div class="prose">
@@ -43,11 +45,11 @@ export function ThermostatOrLogger({ kiln, suffix, note, figure }: KilnPlace & {
           </p>
         </section>
       </div>
-      {logger.faults.length === 0 ? null : (
+      {faults.length === 0 ? null : (
         <section class="prose">
           <h3>Faults of the logger, not of a thermostat</h3>
           <ul class="lines">
-            {logger.faults.map((fault) => (
+            {faults.map((fault) => (
               <li>{fault}</li>
             ))}
           </ul>

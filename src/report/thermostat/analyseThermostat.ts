@@ -62,7 +62,6 @@ function kilnThermostat(
     eventDays: loggerEventDays(events, timeZone),
     loggerDays: settings.loggerDays,
     altitudeMetres,
-    timeZone,
   });
   const probeAtBulb = settings.probeAtBulb.includes(kiln);
   const terms: ToleranceTerms = {

@@ -43,8 +43,6 @@ function difference(
   return { effect: term === undefined ? null : { estimate: term.estimate, low: term.low, high: term.high }, loads };
 }
 
-const CANNOT = "cannot be told from these runs";
-
 /**
  * What a drift did to the malt, from the models already built: hours beyond what air and bed account for, moisture off its
  * variety's centre, and energy for a kilogram of water at equal outside air. A difference beside the drift, not proof of its cause.
@@ -70,13 +68,9 @@ export function driftEffects(
     const air = airOverLoad?.celsius ?? airAtLoading?.celsius ?? null;
     return [{ at: loadedAt, value: energyKilowattHours / waterRemovedKilograms, covariate: air }];
   });
-  const said = (measure: DriftEffect["measure"], samples: readonly Sample[], per: string): DriftEffect => {
+  const effectOn = (measure: DriftEffect["measure"], samples: readonly Sample[]): DriftEffect => {
     const { effect, loads: count } = difference(samples, span);
-    return { measure, effect, loads: count, sentence: effect === null ? CANNOT : per };
+    return { measure, effect, loads: count };
   };
-  return [
-    said("kiln hours", hours, "hours a load beyond what air and bed account for"),
-    said("final moisture", wet, "percentage points off the variety's centre"),
-    said("energy", energy, "kWh for a kilogram of water, at equal outside air"),
-  ];
+  return [effectOn("kiln hours", hours), effectOn("final moisture", wet), effectOn("energy", energy)];
 }

@@ -2,19 +2,18 @@ import { fitDriftModels } from "../../analysis/drift/driftModels.ts";
 import { explainDrift } from "../../analysis/drift/explainDrift.ts";
 import { isFitFault } from "../../analysis/fitFault.ts";
 import type { Interval } from "../../analysis/regressionFit.ts";
-import { printNumber, printSigned } from "../../units/print.ts";
 import type { LoadRow } from "../loadRow.ts";
 import type { DriftEvidence, OffsetPoint } from "../thermostatResult.ts";
 
 const DAY = 86_400_000;
 
 const excludesZero = ({ low, high }: Interval): boolean => low > 0 || high < 0;
-const said = ({ estimate, low, high }: Interval, decimals: number): string =>
-  `${printSigned(estimate, decimals)} (${printSigned(low, decimals)} to ${printSigned(high, decimals)})`;
+/** A kind of which nothing is known yet. */
+const nothing = { speaks: "open", change: null, before: null, beside: null, unknown: null } as const;
 
 /**
  * What speaks for which kind of change over the loads of the latest stretch: the swing of the cycles, the rise at full power,
- * the air outside. Evidence with its size, in words; the reader judges.
+ * the air outside. Evidence with its size; the reader judges.
  *
  * @param points offsets of the stretch, in time order
  */
@@ -47,43 +46,28 @@ export function driftEvidence(
   });
   const found: DriftEvidence[] = [];
   if (offsetChange !== null) {
-    found.push({
-      kind: "set point",
-      sentence: `The middle of the cycles has moved by ${said(offsetChange, 1)}\u00a0°C.`,
-      speaks: excludesZero(offsetChange) ? "for" : "open",
-    });
+    const speaks = excludesZero(offsetChange) ? "for" : "open";
+    found.push({ ...nothing, kind: "set point", speaks, change: offsetChange });
   }
   for (const { name, found: moved } of companions) {
     const kind = name === "swing" ? "worn contacts" : "weak heater or fan";
-    const what = name === "swing" ? "The swing of the cycles" : "The rise at full power";
     if (isFitFault(moved)) {
-      found.push({ kind, sentence: `${what} is read in too few of these loads to tell.`, speaks: "open" });
+      found.push({ ...nothing, kind, unknown: "too few" });
       continue;
     }
-    const unit = name === "swing" ? "°C" : "°C a minute";
+    const { change, before } = moved;
     // Contacts wear towards a wider swing, a heater or fan towards a slower rise.
-    const worse = name === "swing" ? moved.change.low > 0 : moved.change.high < 0;
-    found.push({
-      kind,
-      sentence: `${what} was ${printNumber(moved.before.estimate, 1)}\u00a0${unit} and has moved by ${said(moved.change, 2)}.`,
-      speaks: worse ? "for" : "against",
-    });
+    const worse = name === "swing" ? change.low > 0 : change.high < 0;
+    found.push({ ...nothing, kind, speaks: worse ? "for" : "against", change, before: before.estimate });
   }
   for (const { found: effect } of effects) {
     if (isFitFault(effect)) continue;
-    found.push(
-      !effect.isApart
-        ? {
-            kind: "season",
-            sentence: "The air outside changed along with the offset, so that the two cannot be told apart.",
-            speaks: "open",
-          }
-        : {
-            kind: "season",
-            sentence: `The air outside explains ${said(effect.overItsRange, 1)}\u00a0°C over its range; beside it the change is ${said(effect.drift, 1)}\u00a0°C.`,
-            speaks: excludesZero(effect.drift) ? "against" : "for",
-          },
-    );
+    if (!effect.isApart) {
+      found.push({ ...nothing, kind: "season", unknown: "together" });
+      continue;
+    }
+    const { overItsRange: change, drift: beside } = effect;
+    found.push({ ...nothing, kind: "season", speaks: excludesZero(beside) ? "against" : "for", change, beside });
   }
   return found;
 }

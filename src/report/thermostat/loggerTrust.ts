@@ -1,8 +1,6 @@
 import { daysSinceCheck, isCheckStale, loggerHistory } from "../../malting/thermostat/loggerChecks.ts";
 import { boilingPointAtAltitude } from "../../malting/thermostat/sensorTolerance.ts";
 import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
-import { printDate } from "../../units/instant.ts";
-import { printNumber } from "../../units/print.ts";
 import type { LoggerTrust } from "../thermostatResult.ts";
 import type { LoggedCheck } from "./readLoggerChecks.ts";
 
@@ -14,7 +12,6 @@ export interface LoggerQuestion {
   readonly eventDays: readonly number[];
   readonly loggerDays: number;
   readonly altitudeMetres: number;
-  readonly timeZone: string;
 }
 
 /** An error this many times the uncertainty of its check is the logger's own fault, not chance. */
@@ -22,18 +19,14 @@ const CLEARLY_OFF = 3;
 
 /** How far the logger of one kiln can be trusted: a thermostat is never blamed for what its logger did. */
 export function loggerTrust(question: LoggerQuestion): LoggerTrust {
-  const { kiln, loads, checks, eventDays, loggerDays, altitudeMetres, timeZone } = question;
+  const { kiln, loads, checks, eventDays, loggerDays, altitudeMetres } = question;
   const history = loggerHistory(checks, kiln, "air_on", eventDays);
   const last = loads.at(-1);
   const days = last === undefined ? null : daysSinceCheck(history, last.loadedAt);
   const corrected = loads.filter((load) => load.dryingLoggerErrorKelvin !== null).at(-1);
   const faults = history.sessions
     .filter(({ errorKelvin, errorUncertainty }) => Math.abs(errorKelvin) > CLEARLY_OFF * errorUncertainty)
-    .map(({ at, errorKelvin, aboutCelsius }) => {
-      const side = errorKelvin > 0 ? "high" : "low";
-      const degrees = printNumber(Math.abs(errorKelvin), 1);
-      return `On ${printDate(at, timeZone)} the logger read ${degrees}\u00a0°C ${side} at about ${printNumber(aboutCelsius, 0)}\u00a0°C.`;
-    });
+    .map(({ at, errorKelvin, aboutCelsius }) => ({ at, errorKelvin, aboutCelsius }));
   return {
     daysSinceCheck: days,
     loggerDays,
@@ -50,6 +43,6 @@ export function loggerTrust(question: LoggerQuestion): LoggerTrust {
         note,
       })),
     boilingCelsius: boilingPointAtAltitude(altitudeMetres).celsius,
-    faults: [...new Set(faults)],
+    faults,
   };
 }
