@@ -43,7 +43,11 @@ export function Thermostat({ report, load, curve }: ThermostatProps) {
   const rows = useMemo(() => new Map(report.loads.map((row) => [row.load, row])), [report.loads]);
   const read = new Map(thermostat.kilns.flatMap((kiln) => kiln.loads.map((one) => [one.load, one] as const)));
   const ofLoad = load === null ? undefined : read.get(load.load);
-  const closeUp = useMemo(() => closeUpFigures(curve, load, ofLoad, settings), [curve, load, ofLoad, settings]);
+  const atBulb = thermostat.kilns.some(({ kiln, probeAtBulb }) => kiln === load?.kiln && probeAtBulb);
+  const closeUp = useMemo(
+    () => closeUpFigures(curve, load, ofLoad, settings, atBulb),
+    [curve, load, ofLoad, settings, atBulb],
+  );
   return (
     <>
       <Answer

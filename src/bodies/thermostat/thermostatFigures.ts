@@ -23,7 +23,7 @@ export interface ThermostatFigures {
   readonly fan: FigureSpec | null;
 }
 
-/** An id of its own for each kiln's drawing where a page shows several. */
+/** An id of its own for each drawing of a page, even where two kilns' names differ only by signs that no id has. */
 const named = (spec: FigureSpec | null, suffix: string): FigureSpec | null =>
   spec === null ? null : { ...spec, id: `${spec.id}${suffix}` };
 
@@ -38,7 +38,7 @@ const ofHold = (
 ): HoldFigures => ({
   offsets: judgement === null || !varies(judgement) ? null : named(offsetsFigure(judgement, kiln, settings), suffix),
   swingAndRise:
-    judgement === null || !varies(judgement) ? null : named(swingAndRiseFigure(judgement, settings), suffix),
+    judgement === null || !varies(judgement) ? null : named(swingAndRiseFigure(judgement, kiln, settings), suffix),
 });
 
 /** @param suffix ends every id: empty for the only kiln of a page */
@@ -46,7 +46,7 @@ export function thermostatFigures(kiln: KilnThermostat, settings: FigureSettings
   return {
     drying: ofHold(kiln.drying, kiln, settings, suffix),
     cure: ofHold(kiln.cure, kiln, settings, suffix),
-    checks: named(checksFigure(kiln.logger, settings), suffix),
+    checks: named(checksFigure(kiln, settings), suffix),
     fan: named(fanFigure(kiln, settings), suffix),
   };
 }
@@ -57,15 +57,20 @@ export interface CloseUpFigures {
   readonly cure: FigureSpec | null;
 }
 
-/** Null where the load's readings are not at hand, or no such hold was found in them. */
+/**
+ * Null where the load's readings are not at hand, or no such hold was found in them.
+ *
+ * @param probeAtBulb whether the probe of the load's kiln sits at the thermostat's bulb
+ */
 export function closeUpFigures(
   curve: KilnCurve | null,
   load: LoadRow | null,
   read: ThermostatLoad | undefined,
   settings: FigureSettings,
+  probeAtBulb: boolean,
 ): CloseUpFigures {
   if (curve === null || load === null || read === undefined) return { drying: null, cure: null };
   const until = (to: number | null, suffix: string): FigureSpec | null =>
-    to === null ? null : named(cyclesCloseUp(curve, load, read, settings, { to }), suffix);
+    to === null ? null : named(cyclesCloseUp(curve, load, read, settings, { probeAtBulb, to }), suffix);
   return { drying: until(read.dryingTo, ""), cure: until(read.cureTo, "-cure") };
 }

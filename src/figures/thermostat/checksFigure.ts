@@ -1,5 +1,5 @@
 import type { Markish } from "@observablehq/plot";
-import type { LoggerTrust } from "../../report/thermostatResult.ts";
+import type { KilnThermostat, LoggerTrust } from "../../report/thermostatResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printSigned } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
@@ -17,6 +17,7 @@ import { asOf, type CheckAge, checkAges, countedChecks, JUDGED_PROBE } from "./c
 import { checksSentence, errorOf } from "./checksSentence.ts";
 import { degreeWords } from "./degreeWords.ts";
 import { hatch } from "./hatch.ts";
+import { nameInId } from "./nameInId.ts";
 import { ownStripAxes, ownStrips, stripScale } from "./ownStrips.ts";
 
 type Check = LoggerTrust["checks"][number];
@@ -41,7 +42,7 @@ const isIcePoint = ({ referenceCelsius }: Check): boolean => Math.abs(referenceC
  *
  * @returns null where the logger was never checked
  */
-export function checksFigure(logger: LoggerTrust, settings: FigureSettings): FigureSpec | null {
+export function checksFigure({ kiln, logger }: KilnThermostat, settings: FigureSettings): FigureSpec | null {
   const { checks, loggerDays, uncertaintyKelvin } = logger;
   if (checks.length === 0) return null;
   const { units, timeZone } = settings;
@@ -169,7 +170,7 @@ export function checksFigure(logger: LoggerTrust, settings: FigureSettings): Fig
   };
 
   return {
-    id: "logger-checks",
+    id: `logger-checks-${nameInId(kiln)}`,
     title: "Does the logger read true?",
     summary: checksSentence(logger, latest, reach, settings),
     table: latestFirst(

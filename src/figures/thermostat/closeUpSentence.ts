@@ -5,15 +5,25 @@ import type { FigureSettings } from "../figureSettings.ts";
 import type { CloseUpHold } from "./closeUpHold.ts";
 import { degreeWords } from "./degreeWords.ts";
 
-/** What was read from the hold that the close-up lies in, and why anything is not claimed. */
-export function closeUpSentence(load: LoadRow, hold: CloseUpHold, settings: FigureSettings): string {
+/**
+ * What was read from the hold that the close-up lies in, and why anything is not claimed.
+ *
+ * @param probeAtBulb elsewhere mean and switch points are said as the probe reads them, and no offset is
+ */
+export function closeUpSentence(
+  load: LoadRow,
+  hold: CloseUpHold,
+  settings: FigureSettings,
+  probeAtBulb: boolean,
+): string {
   const { units, timeZone } = settings;
   const celsius = (value: number): string => print(value, "temperature", units, { decimals: 1 });
   const { size } = degreeWords(settings);
   const when = `${load.runs.join(", ")}, ${printMoment(hold.from, timeZone)} to ${printClock(hold.to, timeZone)}`;
   const set = hold.setCelsius === null ? "no set point is logged" : `set to ${celsius(hold.setCelsius)}`;
-  const off =
-    hold.offsetKelvin === null
+  const off = !probeAtBulb
+    ? " as the logger’s probe reads it, away from the thermostat’s bulb"
+    : hold.offsetKelvin === null
       ? ""
       : `, ${size(hold.offsetKelvin)} ${hold.offsetKelvin < 0 ? "under" : "over"} its set point`;
   const mean =
@@ -23,7 +33,7 @@ export function closeUpSentence(load: LoadRow, hold: CloseUpHold, settings: Figu
   const cycles =
     switchOffCelsius === null || switchOnCelsius === null || swingKelvin === null || periodMinutes === null
       ? ""
-      : ` It switches off at ${celsius(switchOffCelsius)} and on at ${celsius(switchOnCelsius)}; air on swings by ${size(swingKelvin)} every ${printNumber(periodMinutes, 1)} min${duty}.`;
+      : ` It switches off ${probeAtBulb ? "at" : "when the probe reads"} ${celsius(switchOffCelsius)} and on at ${celsius(switchOnCelsius)}; air on swings by ${size(swingKelvin)} every ${printNumber(periodMinutes, 1)} min${duty}.`;
   const taken =
     hold.loggerErrorKelvin === 0
       ? ""

@@ -17,12 +17,15 @@ import { paddedSpan, valueTicks } from "../ticks.ts";
 import { type CloseUpHold, closeUpHold } from "./closeUpHold.ts";
 import { closeUpSentence } from "./closeUpSentence.ts";
 import { minuteTicks } from "./minuteTicks.ts";
+import { nameInId } from "./nameInId.ts";
 
 /** Readings this far apart or more, px, are marked one by one, so that a coarse log is seen to be coarse. */
 const APART = 5;
 
-/** The span to draw, milliseconds UTC; without one the last six cycles of the drying hold, or its last hour. */
+/** Where the probe sits, and the span to draw, milliseconds UTC; without one the last six cycles of the drying hold, or its last hour. */
 export interface CloseUpOptions {
+  /** Elsewhere the probe reads other air than the thermostat: nothing it reads is then called an error. */
+  readonly probeAtBulb: boolean;
   readonly from?: number;
   readonly to?: number;
 }
@@ -38,7 +41,7 @@ export function cyclesCloseUp(
   load: LoadRow,
   thermostatLoad: ThermostatLoad,
   settings: FigureSettings,
-  options: CloseUpOptions = {},
+  options: CloseUpOptions,
 ): FigureSpec | null {
   const hold = closeUpHold(thermostatLoad, options);
   if (hold === null) return null;
@@ -70,7 +73,11 @@ export function cyclesCloseUp(
       frame.narrow ? [name, value] : [`${name} ${value}`];
     const names = levels.map((level): EndLabel => ({ y: level.y, role: level.role, rows: rowsOf(level) }));
     const marks: Markish[] = [
-      valueAxis(down, `air on, ${shownAs("temperature", units).unit}`, size),
+      valueAxis(
+        down,
+        `air on${options.probeAtBulb ? "" : " at the logger’s probe"}, ${shownAs("temperature", units).unit}`,
+        size,
+      ),
       footAxis(across, size),
       layer("levels", ({ y: toY, inside, pen }) =>
         levels.map((level) =>
@@ -104,9 +111,9 @@ export function cyclesCloseUp(
   const named = hold.hold === "drying" ? "drying hold" : "cure";
   const chosen = options.from !== undefined || options.to !== undefined;
   return {
-    id: `thermostat-cycles-${load.load.replace(/[^A-Za-z0-9-]/g, "_")}`,
+    id: `thermostat-cycles-${nameInId(load.load)}`,
     title: chosen ? `Cycles of the ${named}` : `The last cycles of the ${named}`,
-    summary: closeUpSentence(load, hold, settings),
+    summary: closeUpSentence(load, hold, settings, options.probeAtBulb),
     table: latestFirst(
       readings.filter(({ celsius }) => Number.isFinite(celsius)),
       "reading",

@@ -13,6 +13,7 @@ import { textWidth } from "../textWidth.ts";
 import { paddedSpan } from "../ticks.ts";
 import { dayTicks, monthTicks } from "../timeTicks.ts";
 import { degreeWords } from "./degreeWords.ts";
+import { nameInId } from "./nameInId.ts";
 import { ownStripAxes, ownStrips, stripScale } from "./ownStrips.ts";
 
 type FanLoad = KilnThermostat["fan"][number];
@@ -100,7 +101,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
   };
 
   return {
-    id: `thermostat-fan-${kiln.replace(/[^A-Za-z0-9-]/g, "_")}`,
+    id: `thermostat-fan-${nameInId(kiln)}`,
     title: "What does the fan’s own thermostat do?",
     summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, (kelvin, bare) => (bare ? bareDifference : difference)(kelvin), "It switched", "from its set point")}${spanSaid(shares, (share, bare) => (bare ? printNumber(100 * share, 0) : percent(share)), "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
     table: latestFirst(

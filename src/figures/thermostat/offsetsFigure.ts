@@ -20,6 +20,7 @@ import { beganWords } from "./beganWords.ts";
 import { checkDays, checkMarks, RAIL } from "./checkRail.ts";
 import { degreeWords } from "./degreeWords.ts";
 import { forecastLabel, forecastMarks, forecastOf, forecastWash } from "./forecast.ts";
+import { nameInId } from "./nameInId.ts";
 import { offsetsSummary } from "./offsetsSummary.ts";
 import { offsetsTable } from "./offsetsTable.ts";
 import { onsetBrackets, onsetMarks, onsetStrip } from "./onsetBrackets.ts";
@@ -46,6 +47,7 @@ export function offsetsFigure(
 ): FigureSpec | null {
   if (judgement.points.length === 0) return null;
   const words = degreeWords(settings);
+  const tolerance = words.shown(kiln.toleranceKelvin);
   const alarms = drawnAlarms(judgement, words);
   const lines = winnerLines(judgement, words);
   const points = judgement.points.map((point) => ({
@@ -85,6 +87,8 @@ export function offsetsFigure(
       ...drawn.map((p) => p.y),
       ...walked.flatMap((line) => line.points.map((p) => p.y)),
       ...bands.flatMap(({ middle, reach }) => [middle - reach, middle + reach]),
+      // While no level is known to count a tolerance from, its size alone gives the scale.
+      ...(bands.length > 0 ? [] : drawn.flatMap((p) => [p.y - tolerance, p.y + tolerance])),
     ];
     const over = Math.max(wordsOver(labels, size), events.length > 0 ? lineHeight(size) : 0);
     const room = { over, under: wordsUnder(labels, size) + strip + rail };
@@ -158,7 +162,7 @@ export function offsetsFigure(
   };
 
   return {
-    id: `thermostat-offsets-${judgement.hold}-${kiln.kiln.replace(/[^A-Za-z0-9-]/g, "_")}`,
+    id: `thermostat-offsets-${judgement.hold}-${nameInId(kiln.kiln)}`,
     title: `Is the thermostat drifting in the ${HOLDS[judgement.hold]}?`,
     summary: offsetsSummary(judgement, kiln, settings),
     table: offsetsTable(judgement, kiln, settings),

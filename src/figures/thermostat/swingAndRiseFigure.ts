@@ -1,5 +1,5 @@
 import type { Markish } from "@observablehq/plot";
-import type { HoldJudgement } from "../../report/thermostatResult.ts";
+import type { HoldJudgement, KilnThermostat } from "../../report/thermostatResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight } from "../axes.ts";
@@ -11,6 +11,7 @@ import { loadCell, loadHref } from "../loadPoints.ts";
 import { scatter } from "../scatter.ts";
 import { beganWords } from "./beganWords.ts";
 import { degreeWords } from "./degreeWords.ts";
+import { nameInId } from "./nameInId.ts";
 import { ownStripAxes, ownStrips, stripScale } from "./ownStrips.ts";
 import { measureSentence, measureWords, RISE, SWING } from "./riseAndSwing.ts";
 import { thermostatFrame } from "./thermostatFrame.ts";
@@ -22,7 +23,11 @@ import { thermostatFrame } from "./thermostatFrame.ts";
  *
  * @returns null where no load has either
  */
-export function swingAndRiseFigure(judgement: HoldJudgement, settings: FigureSettings): FigureSpec | null {
+export function swingAndRiseFigure(
+  judgement: HoldJudgement,
+  { kiln }: KilnThermostat,
+  settings: FigureSettings,
+): FigureSpec | null {
   const { timeZone, units } = settings;
   const { unit } = shownAs("temperatureDifference", units);
   const measures = [SWING, RISE].filter(({ kelvinOf }) => judgement.points.some((point) => kelvinOf(point) !== null));
@@ -86,7 +91,7 @@ export function swingAndRiseFigure(judgement: HoldJudgement, settings: FigureSet
 
   const rows = judgement.points.filter((point) => measures.some(({ kelvinOf }) => kelvinOf(point) !== null));
   return {
-    id: `thermostat-swing-${judgement.hold}`,
+    id: `thermostat-swing-${judgement.hold}-${nameInId(kiln)}`,
     title: "Do swing and rise hold?",
     summary: measures.map((measure) => measureSentence(measure, judgement, settings)).join(" "),
     table: latestFirst(

@@ -37,8 +37,8 @@ const read = readLoad({
   sentences: ["Drying: a sentence of the drying hold.", "Cure: a sentence of the cure."],
 });
 
-describe("cyclesCloseUp(curve, load, thermostatLoad, settings, {from, to})", () => {
-  const spec = cyclesCloseUp(curve, kilnLoad, read, settings);
+describe("cyclesCloseUp(curve, load, thermostatLoad, settings, {probeAtBulb, from, to})", () => {
+  const spec = cyclesCloseUp(curve, kilnLoad, read, settings, { probeAtBulb: true });
 
   test("draws the last six cycles of the drying hold, every reading of them", () => {
     const svg = drawn(draw(spec));
@@ -78,8 +78,19 @@ describe("cyclesCloseUp(curve, load, thermostatLoad, settings, {from, to})", () 
     expect(spec?.title).toBe("The last cycles of the drying hold");
   });
 
+  test("calls nothing an error of the thermostat where the probe is not at its bulb", () => {
+    const away = cyclesCloseUp(curve, kilnLoad, read, settings, { probeAtBulb: false });
+    expect(away?.summary).toBe(
+      `26-117, 31 Oct 2026, 01:48 to 03:00: set to 48.0${NBSP}°C. The mean over the hold’s whole cycles is 48.3${NBSP}°C as the logger’s probe reads it, away from the thermostat’s bulb. It switches off when the probe reads 50.1${NBSP}°C and on at 46.2${NBSP}°C; air on swings by 4.0${NBSP}°C every 12.0 min, heater on 44 % of the time. a sentence of the drying hold.`,
+    );
+    expect(draw(away)).toContain("air on at the logger’s probe, °C");
+    expect(draw(spec)).not.toContain("logger’s probe");
+  });
+
   test("draws readings less what the logger's check found, and tables them as logged", () => {
-    const corrected = cyclesCloseUp(curve, kilnLoad, { ...read, dryingLoggerErrorKelvin: 1.5 }, settings);
+    const corrected = cyclesCloseUp(curve, kilnLoad, { ...read, dryingLoggerErrorKelvin: 1.5 }, settings, {
+      probeAtBulb: true,
+    });
     const svg = drawn(draw(corrected));
     const first = curve.airOnCelsius[528] ?? Number.NaN;
     const dot = svg.querySelector(".readings circle");
@@ -89,7 +100,11 @@ describe("cyclesCloseUp(curve, load, thermostatLoad, settings, {from, to})", () 
   });
 
   test("takes any span of either hold, and claims nothing that was not read", () => {
-    const cure = cyclesCloseUp(curve, kilnLoad, read, settings, { from: from + 800 * MINUTE, to: from + 860 * MINUTE });
+    const cure = cyclesCloseUp(curve, kilnLoad, read, settings, {
+      probeAtBulb: true,
+      from: from + 800 * MINUTE,
+      to: from + 860 * MINUTE,
+    });
     expect(cure?.title).toBe("Cycles of the cure");
     expect(cure?.summary).toBe(`26-117, 31 Oct 2026, 06:20 to 07:20: set to 80.0${NBSP}°C. a sentence of the cure.`);
     expect(levelStrokes(drawn(draw(cure)), ".levels path")).toHaveLength(1);
@@ -97,7 +112,7 @@ describe("cyclesCloseUp(curve, load, thermostatLoad, settings, {from, to})", () 
 
   test("draws the last hour where neither period nor cycles are known", () => {
     const bare = { ...read, dryingPeriodMinutes: null, dryingCycles: null };
-    expect(cyclesCloseUp(curve, kilnLoad, bare, settings)?.table.rows).toHaveLength(61);
+    expect(cyclesCloseUp(curve, kilnLoad, bare, settings, { probeAtBulb: true })?.table.rows).toHaveLength(61);
   });
 
   test("leaves a gap where the logger was silent", () => {
@@ -105,16 +120,20 @@ describe("cyclesCloseUp(curve, load, thermostatLoad, settings, {from, to})", () 
       ...curve,
       airOnCelsius: curve.airOnCelsius.map((celsius, i) => (i >= 560 && i < 572 ? Number.NaN : celsius)),
     };
-    const gapped = cyclesCloseUp(silent, kilnLoad, read, settings);
+    const gapped = cyclesCloseUp(silent, kilnLoad, read, settings, { probeAtBulb: true });
     const path = drawn(draw(gapped)).querySelector(".line path")?.getAttribute("d") ?? "";
     expect(path.match(/M/g)).toHaveLength(2);
     expect(gapped?.table.rows).toHaveLength(61);
   });
 
   test("is null without a hold and a span, and where no reading lies in it", () => {
-    expect(cyclesCloseUp(curve, kilnLoad, readLoad({}), settings)).toBeNull();
+    expect(cyclesCloseUp(curve, kilnLoad, readLoad({}), settings, { probeAtBulb: true })).toBeNull();
     expect(
-      cyclesCloseUp(curve, kilnLoad, read, settings, { from: from - 600 * MINUTE, to: from - 500 * MINUTE }),
+      cyclesCloseUp(curve, kilnLoad, read, settings, {
+        probeAtBulb: true,
+        from: from - 600 * MINUTE,
+        to: from - 500 * MINUTE,
+      }),
     ).toBeNull();
   });
 });

@@ -21,7 +21,7 @@ import {
 } from "./handMadeThermostat.ts";
 
 /** A kiln that has everything, of as many loads as asked, never calibrated. */
-function figuresOf(count: number) {
+function figuresOf(count: number, probeAtBulb = true, name = "K1") {
   const onset = Math.floor(count * 0.7);
   const last = count - 1;
   const offsets = Array.from(
@@ -52,7 +52,7 @@ function figuresOf(count: number) {
     offsetKelvin,
     shareOfHold: 0.8,
   }));
-  const kiln = kilnWith(judgement, { logger, fan });
+  const kiln = kilnWith(judgement, { kiln: name, logger, fan, probeAtBulb });
   const read = readLoad({
     dryingFrom: kilnLoad.loadedAt,
     dryingTo: kilnLoad.loadedAt + 600 * 60_000,
@@ -64,16 +64,24 @@ function figuresOf(count: number) {
   });
   return [
     offsetsFigure(judgement, kiln, settings),
-    swingAndRiseFigure(judgement, settings),
-    cyclesCloseUp(thermostatCurve(), kilnLoad, read, settings),
+    swingAndRiseFigure(judgement, kiln, settings),
+    cyclesCloseUp(thermostatCurve(), kilnLoad, read, settings, { probeAtBulb }),
     fanFigure(kiln, settings),
-    checksFigure(logger, settings),
+    checksFigure(kiln, settings),
   ].flatMap((spec) => spec ?? []);
 }
 
 const drawings = [1, 8, 60, 700].flatMap((count) =>
-  figuresOf(count).flatMap((spec) =>
-    [spec.wideWidth, spec.narrowWidth].map((width) => ({ id: spec.id, count, spec, width })),
+  [true, false].flatMap((probeAtBulb) =>
+    figuresOf(count, probeAtBulb).flatMap((spec) =>
+      [spec.wideWidth, spec.narrowWidth].map((width) => ({
+        id: spec.id,
+        count,
+        probe: probeAtBulb ? "at the bulb" : "elsewhere",
+        spec,
+        width,
+      })),
+    ),
   ),
 );
 
@@ -83,7 +91,15 @@ test("every figure of the page is drawn, of one load as of many", () => {
   }
 });
 
-describe.each(drawings)("the figure $id of $count loads at $width px", ({ count, spec, width }) => {
+test("two kilns have no id in common but that of the one load that is shown close up", () => {
+  const ids = (name: string): readonly string[] =>
+    figuresOf(60, true, name)
+      .map(({ id }) => id)
+      .filter((id) => !id.startsWith("thermostat-cycles-"));
+  expect(new Set([...ids("K1"), ...ids("K2")]).size).toBe(8);
+});
+
+describe.each(drawings)("the figure $id of $count loads, probe $probe, at $width px", ({ count, spec, width }) => {
   const markup = renderFigure(spec, { document, width, idPrefix: "fig" });
 
   test("carries no style, no colour of its own, no script, and no number that is none", () => {

@@ -6,6 +6,7 @@ import { asOf, checkAges } from "../../../src/figures/thermostat/checkAge.ts";
 import { checksFigure } from "../../../src/figures/thermostat/checksFigure.ts";
 import { fanFigure } from "../../../src/figures/thermostat/fanFigure.ts";
 import { hatch } from "../../../src/figures/thermostat/hatch.ts";
+import type { KilnThermostat, LoggerTrust } from "../../../src/report/thermostatResult.ts";
 import { drawn } from "../controlCharts/handMadeChart.ts";
 import { document, settings, textsOf } from "../handMade.ts";
 import { atLoad, checkOf, DAY, judgementWith, kilnWith, loadName, runName, trust } from "./handMadeThermostat.ts";
@@ -61,7 +62,8 @@ describe("fanFigure(kiln, settings)", () => {
   });
 });
 
-describe("checksFigure(logger, settings)", () => {
+describe("checksFigure(kiln, settings)", () => {
+  const of = (own: LoggerTrust): KilnThermostat => kilnWith(judgementWith({ offsets: [0] }), { logger: own });
   const logger = trust({
     checks: [
       checkOf(atLoad(0), 0, 0.9),
@@ -75,7 +77,7 @@ describe("checksFigure(logger, settings)", () => {
   });
 
   test("draws reading less reference for each probe, ice points hollow", () => {
-    const markup = draw(checksFigure(logger, settings));
+    const markup = draw(checksFigure(of(logger), settings));
     expect(textsOf(markup, ".axis .name")).toEqual(["air on, °C over the reference", "bed, °C over the reference"]);
     const svg = drawn(markup);
     expect(svg.querySelectorAll(".dots circle")).toHaveLength(2);
@@ -87,7 +89,7 @@ describe("checksFigure(logger, settings)", () => {
   });
 
   test("gives the readings of the last check their interval of two standard uncertainties, and their temperatures", () => {
-    const markup = draw(checksFigure(logger, settings));
+    const markup = draw(checksFigure(of(logger), settings));
     const svg = drawn(markup);
     const path = svg.querySelector("g.tick path")?.getAttribute("d") ?? "";
     expect(path.match(/M/g)).toHaveLength(2);
@@ -99,27 +101,34 @@ describe("checksFigure(logger, settings)", () => {
   });
 
   test("shows when the last check was too old", () => {
-    const svg = drawn(draw(checksFigure(logger, settings)));
+    const svg = drawn(draw(checksFigure(of(logger), settings)));
     expect(svg.querySelectorAll(".recent")).toHaveLength(2);
     expect(svg.querySelectorAll("path.hatch")).toHaveLength(2);
   });
 
   test("says what the last check found, how old it is, and what that means", () => {
-    expect(checksFigure(logger, settings)?.summary).toBe(
+    expect(checksFigure(of(logger), settings)?.summary).toBe(
       `The last check on 5 June 2025 found +0.1${NBSP}°C at 0${NBSP}°C, +0.5${NBSP}°C at 80${NBSP}°C (upright lines: ±0.4${NBSP}°C, two standard uncertainties). That was 130 days before the latest load, more than the 100 that the house allows: thermostat and logger cannot be told apart.`,
     );
-    const fresh = checksFigure({ ...logger, daysSinceCheck: 20, stale: false }, settings);
+    const fresh = checksFigure(of({ ...logger, daysSinceCheck: 20, stale: false }), settings);
     expect(fresh?.summary).toContain("That was 20 days before the latest load, within the 100 that the house allows.");
   });
 
   test("says where only other probes were checked", () => {
-    const bedOnly = checksFigure(trust({ checks: [checkOf(atLoad(2), 0, -0.3, "bed")] }), settings);
+    const bedOnly = checksFigure(of(trust({ checks: [checkOf(atLoad(2), 0, -0.3, "bed")] })), settings);
     expect(bedOnly?.summary).toContain("Air on was never checked, so thermostat and logger cannot be told apart.");
   });
 
   test("lists every check, latest first, and is null where there is none", () => {
-    expect(checksFigure(logger, settings)?.table.rows[0]).toEqual(["5 Jun 2025", "air on", "80.0", "80.5", "+0.5", ""]);
-    expect(checksFigure(trust(), settings)).toBeNull();
+    expect(checksFigure(of(logger), settings)?.table.rows[0]).toEqual([
+      "5 Jun 2025",
+      "air on",
+      "80.0",
+      "80.5",
+      "+0.5",
+      "",
+    ]);
+    expect(checksFigure(of(trust()), settings)).toBeNull();
   });
 });
 

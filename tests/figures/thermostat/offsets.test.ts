@@ -309,19 +309,19 @@ describe("offsetsFigure(judgement, kiln, settings)", () => {
   });
 });
 
-describe("swingAndRiseFigure(judgement, settings)", () => {
+describe("swingAndRiseFigure(judgement, kiln, settings)", () => {
   test.each([1040, 340])("stands on the time axis of the offsets at %i px, forecast and all", (width) => {
     const months = (markup: string): string[] =>
       [...drawn(markup).querySelectorAll(".axis text[text-anchor=middle]")].map(
         (text) => `${text.textContent} ${text.getAttribute("x")}`,
       );
-    const own = months(draw(swingAndRiseFigure(creeping, settings), width));
+    const own = months(draw(swingAndRiseFigure(creeping, kilnWith(creeping), settings), width));
     expect(own.length).toBeGreaterThan(1);
     expect(own).toEqual(months(draw(figureOf(creeping), width)));
   });
 
   test("draws each load in its strip at its height", () => {
-    const svg = drawn(draw(swingAndRiseFigure(creeping, settings)));
+    const svg = drawn(draw(swingAndRiseFigure(creeping, kilnWith(creeping), settings)));
     const dots = [...svg.querySelectorAll(".dots circle")].map((dot) => Number(dot.getAttribute("cy")));
     const swings = creeping.points.flatMap((point) => point.swingKelvin ?? []);
     expect(dots).toHaveLength(swings.length + LOADS);
@@ -347,7 +347,7 @@ describe("swingAndRiseFigure(judgement, settings)", () => {
 
   test("says the span since the last calibration beside that before it", () => {
     const judgement = judgementWith({ offsets: Array.from({ length: 40 }, () => 0.1), calibratedAfter: [20] });
-    const { summary, table } = swingAndRiseFigure(judgement, settings) ?? {};
+    const { summary, table } = swingAndRiseFigure(judgement, kilnWith(judgement), settings) ?? {};
     expect(summary).toBe(
       `Swing since the last calibration or repair: 3.2 to 3.4${NBSP}°C (15 loads); before: 3.2 to 3.4${NBSP}°C (17 loads); 8 loads without. Rise at full power since the last calibration or repair: 1.10 to 1.13${NBSP}°C a minute (19 loads); before: 1.10 to 1.13${NBSP}°C a minute (21 loads).`,
     );
@@ -356,7 +356,9 @@ describe("swingAndRiseFigure(judgement, settings)", () => {
 
   test("names the calibration between its stretches", () => {
     const judgement = judgementWith({ offsets: Array.from({ length: 40 }, () => 0.1), calibratedAfter: [20] });
-    expect(textsOf(draw(swingAndRiseFigure(judgement, settings)), ".label")).toContain(calibration(20).what);
+    expect(textsOf(draw(swingAndRiseFigure(judgement, kilnWith(judgement), settings)), ".label")).toContain(
+      calibration(20).what,
+    );
   });
 
   test("is one strip where only one was read, and null where neither was", () => {
@@ -364,9 +366,11 @@ describe("swingAndRiseFigure(judgement, settings)", () => {
       ...creeping,
       points: creeping.points.map((point) => ({ ...point, ...parts })),
     });
-    expect(textsOf(draw(swingAndRiseFigure(bare({ swingKelvin: null }), settings)), ".axis .name")).toEqual([
-      `rise at full power, °C a minute`,
-    ]);
-    expect(swingAndRiseFigure(bare({ swingKelvin: null, riseKelvinPerMinute: null }), settings)).toBeNull();
+    expect(
+      textsOf(draw(swingAndRiseFigure(bare({ swingKelvin: null }), kilnWith(creeping), settings)), ".axis .name"),
+    ).toEqual([`rise at full power, °C a minute`]);
+    expect(
+      swingAndRiseFigure(bare({ swingKelvin: null, riseKelvinPerMinute: null }), kilnWith(creeping), settings),
+    ).toBeNull();
   });
 });
