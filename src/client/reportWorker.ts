@@ -71,13 +71,16 @@ async function report({ request, view, parts }: Extract<WorkerRequest, { kind: "
   const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
   if (request !== newest) return;
   const analysed = analyseParts({ logged, published, view, rows: viewRows(whole, chosen) });
-  const packed = packReport(Object.fromEntries(parts.map((part) => [part, analysed[part]()])));
+  const found = await Promise.all(parts.map(async (part) => [part, await analysed[part]()] as const));
+  if (request !== newest) return;
+  const packed = packReport(Object.fromEntries(found));
   const buffers = packed.columns.map(({ buffer }) => buffer);
   say({ kind: "report", request, chosen, parts: packed }, buffers);
   if (!parts.includes("kilnHours")) return;
   await breathe();
   if (request !== newest) return;
-  say({ kind: "stretches", request, stretches: stretchesOf(analysed.kilnHours().kilnHours) });
+  const { kilnHours } = await analysed.kilnHours();
+  say({ kind: "stretches", request, stretches: stretchesOf(kilnHours) });
 }
 
 async function answer(request: WorkerRequest): Promise<void> {

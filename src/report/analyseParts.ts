@@ -1,6 +1,7 @@
 import { pressureAtAltitude } from "../malting/moistAir.ts";
 import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
 import type { LoggedRows } from "./loggedRows.ts";
+import { once } from "./once.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import type { PartName, ReportParts, ReportRows } from "./report.ts";
 import { targetMoisture } from "./targetMoisture.ts";
@@ -9,7 +10,7 @@ import type { View } from "./view.ts";
 import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
 
 /** Each part worked out when it is asked for, and once. */
-export type AnalysedParts = { readonly [Part in PartName]: () => ReportParts[Part] };
+export type AnalysedParts = { readonly [Part in PartName]: () => Promise<ReportParts[Part]> };
 
 export interface AnalysisGround {
   readonly logged: LoggedRows;
@@ -19,14 +20,6 @@ export interface AnalysisGround {
   readonly rows: ReportRows;
 }
 
-function once<T>(work: () => T): () => T {
-  let done: { readonly result: T } | null = null;
-  return () => {
-    done ??= { result: work() };
-    return done.result;
-  };
-}
-
 /**
  * What is worked out of a view's rows. Kiln hours come without their stretches (`stretchesOf` finds them), which take
  * as long as all the rest of them.
@@ -34,9 +27,9 @@ function once<T>(work: () => T): () => T {
 export function analyseParts({ logged, published, view, rows }: AnalysisGround): AnalysedParts {
   const { runs, loads, events, house } = rows;
   const { timeZone, altitudeMetres } = house;
-  const { targets, samples, loggerChecks } = logged;
+  const { targets, samples } = logged;
   const without = new Set(view.without);
-  const kilnHours = once(() =>
+  const kilnHours = once(async () =>
     analyseKilnHours(loads, {
       air: view.air,
       without,
@@ -45,7 +38,7 @@ export function analyseParts({ logged, published, view, rows }: AnalysisGround):
       timeZone,
     }),
   );
-  const yieldMoisture = once(() =>
+  const yieldMoisture = once(async () =>
     analyseYieldMoisture(runs, loads, {
       samples,
       targets,
@@ -56,19 +49,23 @@ export function analyseParts({ logged, published, view, rows }: AnalysisGround):
       timeZone,
     }),
   );
-  const thermostat = once(() => {
+  const thermostat = once(async () => {
     const shown = new Set(loads.map(({ load }) => load));
-    const read = logged.thermostatLoads.filter(({ load }) => shown.has(load));
-    return analyseThermostat(read, {
-      settings: published.thermostat,
-      checks: loggerChecks,
-      events,
-      loads,
-      kilnHours: kilnHours(),
-      moisture: yieldMoisture().charts.find(({ measure }) => measure === "final_moisture_pct"),
-      altitudeMetres,
-      timeZone,
-    });
+    const read = await logged.thermostat();
+    const charts = (await yieldMoisture()).charts;
+    return analyseThermostat(
+      read.loads.filter(({ load }) => shown.has(load)),
+      {
+        settings: published.thermostat,
+        checks: read.checks,
+        events,
+        loads,
+        kilnHours: await kilnHours(),
+        moisture: charts.find(({ measure }) => measure === "final_moisture_pct"),
+        altitudeMetres,
+        timeZone,
+      },
+    );
   });
   return { kilnHours, yieldMoisture, thermostat };
 }

@@ -18,10 +18,11 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
   const rows = viewRows(wholeRows(logged, published), chosen);
   const { kilnHours, yieldMoisture, thermostat } = analyseParts({ logged, published, view, rows });
+  const hours = await kilnHours();
   return {
     ...rows,
-    kilnHours: withStretches(kilnHours(), stretchesOf(kilnHours().kilnHours)),
-    yieldMoisture: yieldMoisture(),
-    thermostat: thermostat(),
+    kilnHours: withStretches(hours, stretchesOf(hours.kilnHours)),
+    yieldMoisture: await yieldMoisture(),
+    thermostat: await thermostat(),
   };
 }

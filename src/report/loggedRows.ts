@@ -1,7 +1,9 @@
 import type { Database } from "../engine/database.ts";
+import type { ThermostatLoad } from "../malting/thermostat/thermostatLoad.ts";
 import { printIsoDate } from "../units/instant.ts";
 import type { EventRow } from "./eventRow.ts";
 import type { LoadRow } from "./loadRow.ts";
+import { once } from "./once.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import { readEvents } from "./readEvents.ts";
 import { readLoads } from "./readLoads.ts";
@@ -15,7 +17,11 @@ import { type LoggedCheck, readLoggerChecks } from "./thermostat/readLoggerCheck
 import { readThermostatLoads } from "./thermostat/thermostatTable.ts";
 import { everyRow } from "./whereRows.ts";
 
-type ThermostatLoads = Awaited<ReturnType<typeof readThermostatLoads>>;
+/** What the kiln loggers tell of the thermostats: a wide table that one part alone needs. */
+export interface ThermostatRows {
+  readonly loads: readonly ThermostatLoad[];
+  readonly checks: readonly LoggedCheck[];
+}
 
 /** All that the engine holds of a house, read out once: a view then only says which of the rows it chooses. */
 export interface LoggedRows {
@@ -27,8 +33,8 @@ export interface LoggedRows {
   readonly targets: readonly TargetRow[];
   /** Moisture samples by run. */
   readonly samples: ReadonlyMap<string, readonly number[]>;
-  readonly thermostatLoads: ThermostatLoads;
-  readonly loggerChecks: readonly LoggedCheck[];
+  /** Read when first asked for. */
+  readonly thermostat: () => Promise<ThermostatRows>;
 }
 
 /** Reads a joined database (`joinLogs`) out. */
@@ -39,8 +45,10 @@ export async function readLoggedRows(database: Database): Promise<LoggedRows> {
     events: await readEvents(database),
     targets: await readTargets(database),
     samples: await readMoistureSamples(database),
-    thermostatLoads: await readThermostatLoads(database, everyRow),
-    loggerChecks: await readLoggerChecks(database),
+    thermostat: once(async () => ({
+      loads: await readThermostatLoads(database, everyRow),
+      checks: await readLoggerChecks(database),
+    })),
   };
 }
 
