@@ -133,7 +133,7 @@ describe("the live page", () => {
     await context.close();
   });
 
-  it.each(["kiln-hours/", "yield-and-moisture/"] as const)(
+  it.each(["kiln-hours/", "yield-and-moisture/", "thermostat/"] as const)(
     "shows on %s for other rows the very text that the build would have printed for them",
     async (name) => {
       const { page, context } = await watchedPage(browser, site);
@@ -142,7 +142,7 @@ describe("the live page", () => {
       await page.goto(`${site}${name}?${query}`);
       await expect
         .poll(() => bodyText(page), { timeout: 30_000 })
-        .toBe(printedBody(name, await atBuild.of(view), view));
+        .toBe(printedBody(name, await atBuild.of(view), view, atBuild.curves));
       await context.close();
     },
   );

@@ -2,22 +2,39 @@ import { JSDOM } from "jsdom";
 import { h } from "preact";
 import { KilnHours } from "../../src/bodies/KilnHours.tsx";
 import { renderBody } from "../../src/bodies/renderBody.ts";
+import { Thermostat } from "../../src/bodies/Thermostat.tsx";
+import { shownLoad } from "../../src/bodies/thermostat/shownLoad.ts";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
+import type { KilnCurve } from "../../src/report/runPageResult.ts";
 import type { View } from "../../src/report/view.ts";
 
-/** The text of a page's body as the build would print it for this report and view. */
-export function printedBody(page: "kiln-hours/" | "yield-and-moisture/", report: Report, view: View): string {
+/** A page that other rows make anew. */
+export type PrintedPage = "kiln-hours/" | "yield-and-moisture/" | "thermostat/";
+
+/**
+ * The text of a page's body as the build would print it for this report and view.
+ *
+ * @param curves the readings of the loads, by load, as the logs have them
+ */
+export function printedBody(
+  page: PrintedPage,
+  report: Report,
+  view: View,
+  curves: ReadonlyMap<string, KilnCurve>,
+): string {
   const { window } = new JSDOM("");
   const units = view.units ?? report.house.units;
   const { kilnHours } = report;
   if (kilnHours.usual === null) throw new RangeError("printedBody requires logs that carry a what-if");
   const ask = (inputs: Parameters<typeof answerWhatIf>[1]) => answerWhatIf(kilnHours, inputs, units);
-  const body =
-    page === "kiln-hours/"
-      ? h(KilnHours, { report, whatIf: ask(kilnHours.usual), answerWhatIf: ask })
-      : h(YieldMoisture, { report });
+  const load = shownLoad(report, view.firing);
+  const bodies = {
+    "kiln-hours/": h(KilnHours, { report, whatIf: ask(kilnHours.usual), answerWhatIf: ask }),
+    "yield-and-moisture/": h(YieldMoisture, { report }),
+    "thermostat/": h(Thermostat, { report, load, curve: curves.get(load?.load ?? "") ?? null }),
+  };
   const context = {
     house: report.house,
     view,
@@ -25,6 +42,6 @@ export function printedBody(page: "kiln-hours/" | "yield-and-moisture/", report:
     hrefTo: (path: string) => `/${path}`,
     built: true,
   };
-  const { document } = new JSDOM(renderBody(body, context)).window;
+  const { document } = new JSDOM(renderBody(bodies[page], context)).window;
   return (document.body.textContent ?? "").replace(/\s+/g, " ").trim();
 }
