@@ -36,6 +36,22 @@ const tieTolerance = 1e-9;
  * @throws RangeError for residuals that are not finite
  */
 export function unusualStretch(residuals: ArrayLike<number>, standardDeviation: number): readonly UnusualStretch[] {
+  const search = searchStretches(residuals, standardDeviation);
+  for (;;) {
+    const step = search.next();
+    if (step.done) return step.value;
+  }
+}
+
+/**
+ * {@link unusualStretch} a few milliseconds at a time, for whoever wants to hear of other things meanwhile or to give up.
+ *
+ * @throws RangeError as it does, with the first step
+ */
+export function* searchStretches(
+  residuals: ArrayLike<number>,
+  standardDeviation: number,
+): Generator<void, readonly UnusualStretch[]> {
   const series = Float64Array.from(residuals);
   const broken = series.findIndex((residual) => !Number.isFinite(residual));
   if (broken >= 0) throw new RangeError(`unusualStretch requires finite residuals; got another at ${broken}`);
@@ -47,7 +63,7 @@ export function unusualStretch(residuals: ArrayLike<number>, standardDeviation: 
     const rest = withoutTaken(series, taken);
     if (rest.values.length < 3 * shortest) break;
     const best = widest(rest.values, rest.runs);
-    if (best === null || !standsOut(rest, best.statistic, random)) break;
+    if (best === null || !(yield* standsOut(rest, best.statistic, random))) break;
     const { from, to } = adjustEnds(rest, best);
     const start = rest.at[from] as number;
     const end = rest.at[to - 1] as number;
@@ -121,18 +137,48 @@ function weightOf(length: number, count: number): number {
   return Math.sqrt(count / (length * (count - length)));
 }
 
-function standsOut(rest: Rest, seen: number, random: SeededRandom): boolean {
+/** Rounding aside, a window that falls short of what is needed by this share does not reach it. */
+const surelyShort = 1 - 1e-12;
+
+/** Whether any window is as unusual as `threshold`: stops at the first, and passes over lengths at which none can be. */
+function reaches(values: Float64Array, runs: Rest["runs"], sums: Float64Array, threshold: number): boolean {
+  const count = values.length;
+  let [lowest, highest, sum] = [0, 0, 0];
+  for (let place = 0; place < count; place += 1) {
+    sum += values[place] as number;
+    sums[place + 1] = sum;
+    if (sum < lowest) lowest = sum;
+    if (sum > highest) highest = sum;
+  }
+  for (const length of lengthsFor(count)) {
+    const weight = weightOf(length, count);
+    const needed = (threshold / weight) * surelyShort;
+    if (highest - lowest < needed) continue;
+    for (const run of runs) {
+      for (let from = run.from; from + length <= run.to; from += 1) {
+        const size = Math.abs((sums[from + length] as number) - (sums[from] as number));
+        if (size >= needed && size * weight >= threshold) return true;
+      }
+    }
+  }
+  return false;
+}
+
+const shufflesAtATime = 50;
+
+function* standsOut(rest: Rest, seen: number, random: SeededRandom): Generator<void, boolean> {
   const shuffled = rest.values.slice();
+  const sums = new Float64Array(shuffled.length + 1);
   let asLarge = 0;
   for (let round = 0; round < permutations; round += 1) {
+    if (round % shufflesAtATime === 0) yield;
     for (let place = shuffled.length - 1; place > 0; place -= 1) {
       const other = random.below(place + 1);
       const held = shuffled[place] as number;
       shuffled[place] = shuffled[other] as number;
       shuffled[other] = held;
     }
-    const statistic = widest(shuffled, rest.runs)?.statistic ?? 0;
-    if (statistic >= seen * (1 - tieTolerance)) asLarge += 1;
+    if (reaches(shuffled, rest.runs, sums, seen * (1 - tieTolerance))) asLarge += 1;
     if (asLarge >= tooMany) return false;
   }
   return true;

@@ -4,7 +4,7 @@ import type { CsvTable, LoadableDatabase } from "../engine/database.ts";
 import { joinLogs } from "../engine/joinLogs.ts";
 import { analyseParts } from "../report/analyseParts.ts";
 import { chooseRows, viewRows } from "../report/chosenRows.ts";
-import { stretchesOf } from "../report/kilnHours/stretches.ts";
+import { findStretches } from "../report/kilnHours/stretches.ts";
 import { type LoggedRows, readLoggedRows, wholeRows } from "../report/loggedRows.ts";
 import { packReport } from "../report/packReport.ts";
 import type { PublishedLogs } from "../report/publishedLogs.ts";
@@ -61,8 +61,16 @@ async function open({ tables, published: name, engine }: Extract<WorkerRequest, 
   return { database, published, logged, whole: wholeRows(logged, published) };
 }
 
-/** Lets messages in that came meanwhile. */
-const breathe = (): Promise<void> => new Promise((go) => setTimeout(go));
+const breath = new MessageChannel();
+breath.port1.start();
+
+/** Lets messages in that came meanwhile; a timer would add milliseconds of its own. */
+function breathe(): Promise<void> {
+  return new Promise((go) => {
+    breath.port1.addEventListener("message", () => go(), { once: true });
+    breath.port2.postMessage(null);
+  });
+}
 
 async function report({ request, view, parts }: Extract<WorkerRequest, { kind: "report" }>): Promise<void> {
   if (opened === null) throw new RangeError("a report was asked for before the engine was opened");
@@ -77,10 +85,15 @@ async function report({ request, view, parts }: Extract<WorkerRequest, { kind: "
   const buffers = packed.columns.map(({ buffer }) => buffer);
   say({ kind: "report", request, chosen, parts: packed }, buffers);
   if (!parts.includes("kilnHours")) return;
-  await breathe();
-  if (request !== newest) return;
-  const { kilnHours } = await analysed.kilnHours();
-  say({ kind: "stretches", request, stretches: stretchesOf(kilnHours) });
+  const search = findStretches((await analysed.kilnHours()).kilnHours);
+  for (;;) {
+    await breathe();
+    if (request !== newest) return;
+    const step = search.next();
+    if (!step.done) continue;
+    say({ kind: "stretches", request, stretches: step.value });
+    return;
+  }
 }
 
 async function answer(request: WorkerRequest): Promise<void> {

@@ -1,13 +1,17 @@
-import { unusualStretch } from "../../analysis/unusualStretch.ts";
+import { searchStretches } from "../../analysis/unusualStretch.ts";
 import type { HoursAnalysis, Stretch } from "../kilnHoursResult.ts";
 
-/** Loads together slower or faster than the best model expects, in time order: neither weather nor bed explains them. */
-export function stretchesOf({ best, dryingAir, humidityDepth }: HoursAnalysis): readonly Stretch[] {
+/**
+ * Looks for loads together slower or faster than the best model expects, in time order: neither weather nor bed explains
+ * them. A few milliseconds a step, so that a worker can hear of a newer wish meanwhile.
+ */
+export function* findStretches({ best, dryingAir, humidityDepth }: HoursAnalysis): Generator<void, readonly Stretch[]> {
   const model = best === "drying-air" ? dryingAir : humidityDepth;
   if (model === null) return [];
   const { loads, fit } = model;
   const residuals = loads.map((load) => load.residualHours);
-  return unusualStretch(residuals, fit.residualStandardDeviation).map(({ start, end, mean }) => {
+  const found = yield* searchStretches(residuals, fit.residualStandardDeviation);
+  return found.map(({ start, end, mean }) => {
     const part = loads.slice(start, end + 1);
     return {
       loads: part.map((load) => load.load),
@@ -16,4 +20,13 @@ export function stretchesOf({ best, dryingAir, humidityDepth }: HoursAnalysis): 
       meanResidualHours: mean,
     };
   });
+}
+
+/** All steps of {@link findStretches} at once. */
+export function stretchesOf(analysis: HoursAnalysis): readonly Stretch[] {
+  const search = findStretches(analysis);
+  for (;;) {
+    const step = search.next();
+    if (step.done) return step.value;
+  }
 }
