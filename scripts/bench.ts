@@ -11,12 +11,14 @@ import { benchChartTruths } from "./bench/chartTruths.ts";
 import { benchDriftPower } from "./bench/driftPower.ts";
 import { benchReading } from "./bench/reading.ts";
 import { benchRedraw } from "./bench/redraw.ts";
+import { benchThermostat } from "./bench/thermostat.ts";
 import { openWorkshop } from "./bench/workshop.ts";
 
 const PARTS: Readonly<Record<string, (bench: Bench) => Promise<void>>> = {
   redraw: benchRedraw,
   build: benchBuild,
   reading: benchReading,
+  thermostat: benchThermostat,
   analysis: benchAnalysis,
   "bed-depth": benchBedDepth,
   drift: benchDriftPower,

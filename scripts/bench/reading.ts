@@ -1,54 +1,18 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { createDuckDB, DEFAULT_RUNTIME, VoidLogger } from "@duckdb/duckdb-wasm/blocking";
 import { logFolder } from "../../src/engine/logFolder.ts";
 import { readLogs } from "../../src/tables/readLogs.ts";
 import type { Bench } from "./bench.ts";
 import { printTable } from "./printTable.ts";
 import { progress } from "./progress.ts";
+import { scanBare } from "./scanBare.ts";
 import { SPREAD_HEADINGS, spreadCells } from "./spread.ts";
+import { TEN_YEARS } from "./tenYears.ts";
 import { timed } from "./timed.ts";
 
-/** A kiln at work on nearly every night of ten years. */
-const HOUSE = { runs: 3300, years: 10 };
 const MOST_REPEATS = 3;
-
-const TYPES: Readonly<Record<string, string>> = { kiln: "VARCHAR", at_utc: "TIMESTAMP" };
-
-/** DuckDB by itself: each file from the disk into a buffer and from there, types given, into a table. */
-async function scanBare(folder: string, files: readonly string[]): Promise<{ milliseconds: number; rows: number }> {
-  const module = fileURLToPath(import.meta.resolve("@duckdb/duckdb-wasm/dist/duckdb-eh.wasm"));
-  const bundle = { mainModule: module, mainWorker: "" };
-  const engine = await createDuckDB({ mvp: bundle, eh: bundle }, new VoidLogger(), DEFAULT_RUNTIME);
-  await engine.instantiate(() => {});
-  engine.open({ query: { castBigIntToDouble: true } });
-  const connection = engine.connect();
-  const headings = files.map((path) => readFileSync(join(folder, path), "utf8").split("\n", 1)[0]?.split(",") ?? []);
-  const { milliseconds } = await timed(() => {
-    for (const [i, path] of files.entries()) {
-      const columns = (headings[i] as string[]).map((name) => `"${name}": '${TYPES[name] ?? "DOUBLE"}'`).join(", ");
-      engine.registerFileBuffer(path, readFileSync(join(folder, path)));
-      connection.query(
-        `CREATE TABLE t${i} AS SELECT * FROM read_csv('${path}', auto_detect = false, header = true, delim = ',',
-          timestampformat = '%Y-%m-%d %H:%M', columns = {${columns}})`,
-      );
-      engine.dropFile(path);
-    }
-  });
-  let rows = 0;
-  for (const i of files.keys()) {
-    const counted = connection.query(`SELECT count(*) AS n FROM t${i}`).getChild("n")?.get(0);
-    rows += Number(counted);
-  }
-  connection.close();
-  engine.reset();
-  return { milliseconds, rows };
-}
 
 /** Ten years of 1-minute readings through the log reader, which checks every field, beside DuckDB's reading of the same files. */
 export async function benchReading({ workshop, repeats }: Bench): Promise<void> {
-  const logs = workshop.logs(HOUSE);
+  const logs = workshop.logs(TEN_YEARS);
   const readings = logs.files.filter(({ path }) => path.startsWith("readings/"));
   const bytes = readings.reduce((sum, file) => sum + file.bytes, 0);
   const times = Math.min(repeats, MOST_REPEATS);

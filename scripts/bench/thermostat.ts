@@ -1,0 +1,71 @@
+import { execFile } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
+import type { Bench } from "./bench.ts";
+import { printTable } from "./printTable.ts";
+import { progress } from "./progress.ts";
+import { SPREAD_HEADINGS, spreadCells } from "./spread.ts";
+import { TEN_YEARS } from "./tenYears.ts";
+import type { Scanned, Summarised } from "./thermostatChild.ts";
+
+const MOST_REPEATS = 3;
+const CHILD = fileURLToPath(new URL("thermostatChild.ts", import.meta.url));
+
+/** @throws {Error} with what it said when the process fails */
+async function inChild<T>(what: "summarise" | "scan", folder: string): Promise<T> {
+  const { stdout } = await promisify(execFile)(process.execPath, [CHILD, what, folder]);
+  return JSON.parse(stdout.trimEnd().split("\n").at(-1) ?? "") as T;
+}
+
+/** What the thermostats did in each load of ten years of 1-minute readings, beside DuckDB's bare reading of the same files. */
+export async function benchThermostat({ workshop, repeats }: Bench): Promise<void> {
+  const logs = workshop.logs(TEN_YEARS);
+  const files = logs.files.filter(({ path }) => path.startsWith("readings/"));
+  const megabytes = files.reduce((sum, { bytes }) => sum + bytes, 0) / 1e6;
+  const times = Math.min(repeats, MOST_REPEATS);
+  const ours: Summarised[] = [];
+  const bare: Scanned[] = [];
+  for (let i = 0; i < times; i++) {
+    progress(`summarising ten years of thermostats: ${i + 1} of ${times} …`);
+    ours.push(await inChild<Summarised>("summarise", logs.folder));
+    bare.push(await inChild<Scanned>("scan", logs.folder));
+  }
+  const { rows, loads, withOffset } = ours[0] as Summarised;
+  const scannedRows = (bare[0] as Scanned).rows;
+  const line = (name: string, unit: string, decimals: number, of: (one: Summarised) => number): string[] =>
+    spreadCells(name, unit, ours.map(of), decimals);
+  printTable(
+    "Thermostats: ten years of 1-minute readings by load",
+    [
+      `${scannedRows.toLocaleString("en-GB")} rows in ${files.length} files, ${megabytes.toFixed(1)} MB; ${rows.toLocaleString("en-GB")} kept. ${loads} loads summarised, ${withOffset} of them with an offset in a hold.`,
+      "Each time in a process of its own; its peak is the most memory that it held at once, the engine and Node themselves included.",
+      "Reading takes all logs, and checks every field; DuckDB-Wasm reads the readings alone, types given.",
+    ],
+    SPREAD_HEADINGS,
+    [
+      line("reading all logs", "s", 2, ({ readSeconds }) => readSeconds),
+      line("cutting readings by load", "s", 2, ({ byLoadSeconds }) => byLoadSeconds),
+      line("summarising all loads", "s", 2, ({ summariseSeconds }) => summariseSeconds),
+      line("summarising", "ms a load", 2, ({ summariseSeconds }) => (summariseSeconds * 1000) / loads),
+      line(
+        "all three",
+        "s",
+        2,
+        ({ readSeconds, byLoadSeconds, summariseSeconds }) => readSeconds + byLoadSeconds + summariseSeconds,
+      ),
+      spreadCells(
+        "DuckDB alone",
+        "s",
+        bare.map(({ scanSeconds }) => scanSeconds),
+        2,
+      ),
+      line("peak, all three", "MB", 0, ({ peakMegabytes }) => peakMegabytes),
+      spreadCells(
+        "peak, DuckDB alone",
+        "MB",
+        bare.map(({ peakMegabytes }) => peakMegabytes),
+        0,
+      ),
+    ],
+  );
+}
