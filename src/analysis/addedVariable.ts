@@ -1,8 +1,9 @@
 import { studentTQuantile } from "./distributions.ts";
-import { factorise, type PredictorColumn } from "./factorisation.ts";
+import { type Factorisation, factorise, type PredictorColumn } from "./factorisation.ts";
 import { isFitFault, sayFitFault } from "./fitFault.ts";
 import { fitLeastSquares } from "./fitLeastSquares.ts";
 import { predict } from "./predict.ts";
+import type { RegressionFit } from "./regressionFit.ts";
 import { mean } from "./summary.ts";
 
 /** Response and one predictor, both with the other predictors taken out, about their means. */
@@ -19,20 +20,24 @@ export interface AddedVariable {
  * Weisberg 1982, Residuals and Influence in Regression, 2.3; from memory). `line` is the whole fit with the others held
  * at their means, with the interval of its mean, at `points` evenly spaced x.
  *
+ * @param options.fit the fit of the same columns and response, where it has been made
  * @throws RangeError where the data cannot carry the fit, or for an index without a column
  */
 export function addedVariable(
   columns: readonly PredictorColumn[],
   response: ArrayLike<number>,
   index: number,
-  options: { readonly points?: number; readonly level?: number } = {},
+  options: { readonly points?: number; readonly level?: number; readonly fit?: RegressionFit } = {},
 ): AddedVariable {
   const column = columns[index];
   if (!column) throw new RangeError(`addedVariable requires a column from 0 to ${columns.length - 1}; got ${index}`);
-  const fit = fitLeastSquares(columns, response);
+  const fit = options.fit ?? fitLeastSquares(columns, response);
   const others = columns.filter((_, at) => at !== index);
-  const x = aboutMean(column.values, others);
-  const y = aboutMean(response, others);
+  const factorisation = others.length === 0 ? null : factorise(others, true);
+  if (factorisation !== null && isFitFault(factorisation))
+    throw new RangeError(`no fit: ${sayFitFault(factorisation)}`);
+  const x = aboutMean(column.values, others, factorisation);
+  const y = aboutMean(response, others, factorisation);
   const points = options.points ?? 41;
   const level = options.level ?? 0.95;
   const low = x.reduce((least, value) => Math.min(least, value));
@@ -49,11 +54,13 @@ export function addedVariable(
 }
 
 /** The part of `values` that the others and a constant do not explain, about the mean. */
-function aboutMean(values: ArrayLike<number>, others: readonly PredictorColumn[]): Float64Array {
+function aboutMean(
+  values: ArrayLike<number>,
+  others: readonly PredictorColumn[],
+  factorisation: Factorisation | null,
+): Float64Array {
   const centre = mean(values);
-  if (others.length === 0) return Float64Array.from(values);
-  const factorisation = factorise(others, true);
-  if (isFitFault(factorisation)) throw new RangeError(`no fit: ${sayFitFault(factorisation)}`);
+  if (factorisation === null) return Float64Array.from(values);
   const coefficients = factorisation.solve(values);
   return Float64Array.from(values, (value, row) =>
     others.reduce(

@@ -48,13 +48,23 @@ export function rollingForecasts(
   return forecasts;
 }
 
+const quantiles = new Map<string, number>();
+
+/** Every fit of a house asks for the same few thousand again, and each takes longer than the rest of a forecast. */
+function tQuantile(p: number, degreesOfFreedom: number): number {
+  const key = `${p} ${degreesOfFreedom}`;
+  const known = quantiles.get(key) ?? studentTQuantile(p, degreesOfFreedom);
+  quantiles.set(key, known);
+  return known;
+}
+
 function foretell(factor: TriangularFactor, row: Float64Array, level: number): Prediction {
   const { estimate, leverage } = factor.project(row);
   const degreesOfFreedom = factor.observations - factor.parameters;
   const spread = Math.sqrt(factor.residualSquares / degreesOfFreedom);
   const meanStandardError = spread * Math.sqrt(leverage);
   const predictionStandardError = spread * Math.sqrt(1 + leverage);
-  const reach = studentTQuantile(0.5 + level / 2, degreesOfFreedom) * predictionStandardError;
+  const reach = tQuantile(0.5 + level / 2, degreesOfFreedom) * predictionStandardError;
   return {
     estimate,
     low: estimate - reach,

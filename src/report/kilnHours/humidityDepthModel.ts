@@ -35,8 +35,8 @@ export function humidityDepthModel(
     hoursPerCentimetre: scaledTerm(fit, "bedDepthMetres", 0.01),
     addedVariable: plotted
       ? [
-          { predictor: "relativeHumidityPercent", ...addedVariable(columns, hours, 0), otherHeldAt: depth },
-          { predictor: "bedDepthMetres", ...addedVariable(columns, hours, 1), otherHeldAt: humidity },
+          { predictor: "relativeHumidityPercent", ...addedVariable(columns, hours, 0, { fit }), otherHeldAt: depth },
+          { predictor: "bedDepthMetres", ...addedVariable(columns, hours, 1, { fit }), otherHeldAt: humidity },
         ]
       : [],
     meanRelativeHumidityPercent: humidity,
