@@ -14,6 +14,11 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const stampFile = join(root, "node_modules", ".installed-from");
 const NEEDED_NODE = [22, 12];
 
+/** The package that brings Node for this machine, where there is one. */
+const nodePackage = `node-${process.platform === "win32" ? "win" : process.platform}-${process.arch}`;
+const { optionalDependencies } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+const comesWithNode = nodePackage in optionalDependencies;
+
 /** Ends with one sentence that says what is missing and what to type. */
 function stop(sentence) {
   console.error(`\n${sentence}\n`);
@@ -31,8 +36,14 @@ function installPackages() {
   if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === wanted) return;
   console.log("Installing packages (once, and again when package-lock.json changes) …");
   const windows = process.platform === "win32";
+  const env = { ...process.env };
+  if (comesWithNode && !isNewEnough(process.version)) {
+    const preload = `--require ${JSON.stringify(join(root, "scripts", "npmNode.cjs"))}`;
+    env.NODE_OPTIONS = [env.NODE_OPTIONS, preload].filter(Boolean).join(" ");
+  }
   const done = spawnSync(windows ? "npm.cmd" : "npm", ["ci", "--include=optional", "--no-audit", "--no-fund"], {
     cwd: root,
+    env,
     stdio: "inherit",
     shell: windows,
   });
@@ -49,9 +60,8 @@ function isNewEnough(version) {
 
 /** The Node that came with the packages where there is one for this machine, else the one we run on. */
 function findNode() {
-  const platform = process.platform === "win32" ? "win" : process.platform;
   const name = process.platform === "win32" ? "node.exe" : "node";
-  const bundled = join(root, "node_modules", `node-${platform}-${process.arch}`, "bin", name);
+  const bundled = join(root, "node_modules", nodePackage, "bin", name);
   if (existsSync(bundled)) return bundled;
   if (isNewEnough(process.version)) return process.execPath;
   return stop(
