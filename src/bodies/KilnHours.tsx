@@ -63,7 +63,11 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
       <FilterBar report={report} page={kilnHoursPage.path} air={result} />
       <UnderWayNow loads={result.underWay} />
       <Tonight usual={usual} answer={whatIf} figure={tonightFigure(whatIf)} />
-      {usual === null ? null : <ReadyReckoner usual={usual} answer={answerWhatIf} />}
+      {usual === null ? null : (
+        <Later place="entry reckoner">
+          <ReadyReckoner usual={usual} answer={answerWhatIf} />
+        </Later>
+      )}
       {best === null || figures.residuals === null ? null : (
         <Entry id="evidence" title="Load by load" note={`Expected: by ${modelName(best)}.`}>
           <Figure spec={figures.residuals} numbersIn="#every-load" />

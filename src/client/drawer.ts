@@ -1,5 +1,5 @@
 import type { Body, Showing } from "./pageBody.tsx";
-import { renderPage } from "./renderPage.tsx";
+import { markWhereabouts, renderPage } from "./renderPage.tsx";
 import { unseenPlaces } from "./unseenPlaces.ts";
 
 /** Draws pages: what the reader sees at once, and the rest in bits while the browser has nothing else to do. */
@@ -66,6 +66,7 @@ export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
       const stays = path === showing.path && body !== null;
       path = showing.path;
       const { all, bits } = stays ? unseenPlaces(main) : { all: new Set<string>(), bits: [] };
+      markWhereabouts(body, showing);
       renderPage(main, body, showing, (place) => all.has(place));
       if (bits.length > 0) drawRest(body, showing, bits);
     },

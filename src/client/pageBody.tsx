@@ -97,8 +97,8 @@ const pages: Readonly<Record<string, Page>> = {
     name: yieldMoisturePage,
     content: <YieldMoisture report={report} />,
   })),
-  [thermostatPage.path]: page(["thermostat"], async ({ report, places }) => {
-    const load = shownLoad(report, null);
+  [thermostatPage.path]: page(["thermostat"], async ({ report, places, view }) => {
+    const load = shownLoad(report, view.firing);
     const file = load?.readingsFile ?? null;
     const curve = file === null ? null : await fetchCurve(places.tables + file);
     return { name: thermostatPage, content: <Thermostat report={report} load={load} curve={curve} /> };

@@ -3,7 +3,6 @@ import { type BodyContext, BodyProvider } from "../bodies/context.ts";
 import { runsPage } from "../bodies/pageNames.ts";
 import { formatView, type View, wholeView } from "../report/view.ts";
 import type { Body, Showing } from "./pageBody.tsx";
-import type { SitePlaces } from "./sitePlaces.ts";
 
 /** The part of a view that goes along from page to page; what a page alone asked for stays behind. */
 const carried = ({ from, to, variety, kiln, without, units, air, rules, apart }: View): View => ({
@@ -36,8 +35,10 @@ function contextOf({ report, view, places }: Showing): BodyContext {
   return { house: report.house, view, document, hrefTo, built: false };
 }
 
-/** The navigation stands outside the body and is not drawn anew: marks where the reader is and lets the choice go along. */
-function markNavigation({ root }: SitePlaces, path: string, view: View): void {
+/** What stands outside the body and is not drawn anew: says in title and navigation where the reader is; the choice goes along. */
+export function markWhereabouts(body: Body | null, { report, path, view, places: { root } }: Showing): void {
+  if (body === null) return;
+  document.title = path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
   const here = new URL(path.startsWith(runsPage.path) ? runsPage.path : path, root).pathname;
   const query = formatView(carried(view));
   for (const link of document.querySelectorAll<HTMLAnchorElement>("header a[href]")) {
@@ -71,8 +72,5 @@ export function renderPage(
     render(<p>No page stands here for this choice of batches.</p>, main);
     return;
   }
-  const { report, path, view, places } = showing;
-  document.title = path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
-  markNavigation(places, path, view);
   render(<BodyProvider value={{ ...contextOf(showing), waits }}>{body.content}</BodyProvider>, main);
 }

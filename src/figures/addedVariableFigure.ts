@@ -88,7 +88,7 @@ export function addedVariableFigure(
     load: load.load,
     over: load.residualHours,
     href: loadHref(load.runs, load.load, settings),
-    hint: loadHint(load, settings),
+    hint: () => loadHint(load, settings),
   }));
   const fitted = plot.line.map((p) => ({ ...p, x: shown(p.x) }));
   const few = stretches.filter((stretch) => stretch.loads.length <= MOST_RINGS);

@@ -33,7 +33,8 @@ export function energyFigure(
     x: load.loadedAt,
     y: toShown(load.kilowattHoursPerKilogramWater, "energyPerMass", units),
     href: loadHref(runsOf(load.load), load.load, settings),
-    hint: `${runsOf(load.load).join(", ")}, ${printDate(load.loadedAt, timeZone)}: ${said(load.kilowattHoursPerKilogramWater)} of water`,
+    hint: () =>
+      `${runsOf(load.load).join(", ")}, ${printDate(load.loadedAt, timeZone)}: ${said(load.kilowattHoursPerKilogramWater)} of water`,
   }));
   const lowest = Math.min(...points.map((p) => p.y));
   const floorText = `evaporation alone, at ${print(energy.floorCelsius, "temperature", units, { decimals: 0 })}: ${said(latentHeatFloor)}`;

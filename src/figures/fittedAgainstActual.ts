@@ -34,7 +34,7 @@ export function fittedAgainstActual(
     load: load.load,
     over: load.residualHours,
     href: loadHref(load.runs, load.load, settings),
-    hint: loadHint(load, settings),
+    hint: () => loadHint(load, settings),
   }));
   const few = stretches.filter((stretch) => stretch.loads.length <= MOST_RINGS);
   const inStretch = new Set(few.flatMap((stretch) => stretch.loads));

@@ -10,7 +10,7 @@ export const countOf = (n: number, noun: string): string => `${n} ${n === 1 ? no
 
 /**
  * The table under a figure from rows in time order: latest first, the latest 200 where there are more, and then a note
- * that says so.
+ * that says so. Its rows are put into words when they are first read: many a table is never shown.
  */
 export function latestFirst<T>(
   rows: readonly T[],
@@ -18,8 +18,14 @@ export function latestFirst<T>(
   columns: DataTable["columns"],
   cells: (row: T) => readonly DataCell[],
 ): DataTable {
-  const listed = rows.slice(-MOST_ROWS).reverse().map(cells);
-  return rows.length > MOST_ROWS
-    ? { columns, rows: listed, note: `The latest ${MOST_ROWS} of ${countOf(rows.length, noun)}.` }
-    : { columns, rows: listed };
+  let listed: DataTable["rows"] | null = null;
+  const table = {
+    columns,
+    get rows(): DataTable["rows"] {
+      listed ??= rows.slice(-MOST_ROWS).reverse().map(cells);
+      return listed;
+    },
+  };
+  if (rows.length <= MOST_ROWS) return table;
+  return Object.assign(table, { note: `The latest ${MOST_ROWS} of ${countOf(rows.length, noun)}.` });
 }

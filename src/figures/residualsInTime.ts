@@ -45,7 +45,7 @@ export function residualsInTime(
     y: load.residualHours,
     load: load.load,
     href: loadHref(load.runs, load.load, settings),
-    hint: loadHint(load, settings),
+    hint: () => loadHint(load, settings),
   }));
   const outside = points.filter((p) => Math.abs(p.y) > half).length;
   const grouped = stretches.map((stretch) => {

@@ -2,12 +2,12 @@ import { dot, type Markish } from "@observablehq/plot";
 import type { Frame } from "./figureSpec.ts";
 import { layer } from "./layer.ts";
 
-/** One load or run as a point, with where it leads and what a pointer resting on it is told. */
+/** One load or run as a point, with where it leads and what a pointer resting on it is told, put into words where it is asked. */
 export interface ScatterPoint {
   readonly x: number;
   readonly y: number;
   readonly href: string;
-  readonly hint: string;
+  readonly hint: () => string;
 }
 
 /** Above this many marks none carries a link or a hint of its own: the table under the figure has both. */
@@ -35,7 +35,7 @@ export function scatter(
       y: "y",
       r: dotRadius(frame),
       href: "href",
-      title: "hint",
+      title: (point: ScatterPoint) => point.hint(),
       className: `dots ${className}`,
       fill: "currentColor",
     });

@@ -20,7 +20,7 @@ export function batchMarks(points: readonly BatchPoint[], frame: Frame): readonl
         y: "y",
         r: dotRadius(frame),
         href: "href",
-        title: "hint",
+        title: (point: BatchPoint) => point.hint(),
         className: "hollow",
         stroke: "currentColor",
       }),

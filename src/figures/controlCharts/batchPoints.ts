@@ -24,7 +24,7 @@ export function batchPoints(
         y,
         hollow: run.leftOut !== null,
         href: settings.runHref(run.run),
-        hint: batchHint(run, settings, said(run, index)),
+        hint: () => batchHint(run, settings, said(run, index)),
       },
     ];
   });

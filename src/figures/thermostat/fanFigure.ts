@@ -81,7 +81,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
             x: load.at,
             y: strip.heightOf(value),
             href: loadHref(load.runs, load.load, settings),
-            hint: `${load.runs.join(", ")}, ${printDate(load.at, timeZone)}: ${measure.hint(load)}`,
+            hint: () => `${load.runs.join(", ")}, ${printDate(load.at, timeZone)}: ${measure.hint(load)}`,
           },
         ];
       }),

@@ -54,7 +54,8 @@ export function offsetsFigure(
     x: point.at,
     y: words.shown(point.offsetKelvin),
     href: loadHref(point.runs, point.load, settings),
-    hint: `${point.runs.join(", ")}, ${printDate(point.at, settings.timeZone)}: ${words.difference(point.offsetKelvin)} from its set point of ${print(point.setCelsius, "temperature", settings.units)}`,
+    hint: () =>
+      `${point.runs.join(", ")}, ${printDate(point.at, settings.timeZone)}: ${words.difference(point.offsetKelvin)} from its set point of ${print(point.setCelsius, "temperature", settings.units)}`,
   }));
 
   const options = (frame: Frame) => {

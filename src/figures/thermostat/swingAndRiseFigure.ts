@@ -63,7 +63,8 @@ export function swingAndRiseFigure(
             x: point.at,
             y: strip.heightOf(toDegrees(kelvin)),
             href: loadHref(point.runs, point.load, settings),
-            hint: `${point.runs.join(", ")}, ${printDate(point.at, timeZone)}: ${measure.name} ${measureWords(measure, kelvin, settings)}`,
+            hint: () =>
+              `${point.runs.join(", ")}, ${printDate(point.at, timeZone)}: ${measure.name} ${measureWords(measure, kelvin, settings)}`,
           },
         ];
       }),
