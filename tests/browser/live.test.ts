@@ -193,4 +193,37 @@ describe("the live page", () => {
     expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
     await context.close();
   });
+
+  it("shows another load's cycles close up when asked for, and fetches no engine for that", async () => {
+    const { page, context, faults } = await watchedPage(browser, site);
+    const engine: string[] = [];
+    context.on("request", (request) => {
+      if (request.url().includes("/engine/")) engine.push(request.url());
+    });
+    await page.goto(`${site}thermostat/`, { waitUntil: "networkidle" });
+    const latest = await bodyText(page);
+    const earlier = await page.locator('[data-control="firing"] option').nth(30).getAttribute("value");
+    await page.selectOption('[data-control="firing"]', earlier ?? "");
+    await expect.poll(() => bodyText(page), { timeout: 20_000 }).not.toBe(latest);
+    expect(new URL(page.url()).searchParams.get("firing")).toBe(earlier);
+    expect(engine).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("leaves a single run out of the fit at a tick, says so, and puts it back", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    await page.goto(`${site}kiln-hours/`, { waitUntil: "networkidle" });
+    await page.locator("#every-load").evaluate((place) => place.closest("details")?.setAttribute("open", ""));
+    const tick = page.locator('tbody input[data-control="without"]').nth(3);
+    const run = await tick.getAttribute("value");
+    await tick.check();
+    await expect.poll(() => bodyText(page), { timeout: 30_000 }).toContain("left out by hand");
+    expect(new URL(page.url()).searchParams.getAll("without")).toEqual([run]);
+    await page.locator(".choose summary").click();
+    await page.locator('.choose-without input[data-control="without"]').click();
+    await expect.poll(() => bodyText(page), { timeout: 30_000 }).not.toContain("left out by hand");
+    expect(new URL(page.url()).search).toBe("");
+    await context.close();
+  });
 });
