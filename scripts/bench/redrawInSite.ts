@@ -2,18 +2,27 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { type Note, notePageScript } from "./pageNotes.ts";
 import { type Fetched, type StageTimes, stageTimes } from "./redrawStages.ts";
 
-/** Milliseconds of one visit with an empty cache, each from the use of a control to the frame that shows its answer. */
+/** Milliseconds from the use of a control to the frame that shows its answer, and to the frame that shows the last of it. */
+export interface Redraw {
+  /** What stands in the window, drawings, words and tables. */
+  readonly seen: number;
+  /** The whole page: what lies outside the window, and the forms of drawings that do not show. */
+  readonly whole: number;
+}
+
+/** One visit with an empty cache. */
 export interface SiteRedraw {
-  readonly firstChoice: number;
+  readonly firstChoice: Redraw;
   readonly stages: StageTimes;
-  readonly secondChoice: number;
+  readonly secondChoice: Redraw;
+  readonly thirdChoice: Redraw;
   readonly megabytesFetched: number;
 }
 
 export interface LightRedraw {
-  readonly firstKeystroke: number;
-  readonly nextKeystroke: number;
-  readonly unitSwitch: number;
+  readonly firstKeystroke: Redraw;
+  readonly nextKeystroke: Redraw;
+  readonly unitSwitch: Redraw;
 }
 
 const QUIET_MILLISECONDS = 400;
@@ -55,13 +64,17 @@ async function notesOf(page: Page, use: () => Promise<unknown>, sign: string): P
   return page.evaluate(() => window.benchNotes);
 }
 
-/** From the first use of a control to the last frame. */
-function span(notes: readonly Note[], control: string): number {
+/** @param sign the note after which a frame holds the answer */
+function redrawOf(notes: readonly Note[], control: string, sign: string): Redraw {
   const from = notes.find(({ what }) => what === `used ${control}`);
-  const to = notes.findLast(({ what }) => what === "frame shown");
-  if (!from || !to) throw new Error(`no note of ${control} or of a frame after it`);
-  return to.at - from.at;
+  const since = notes.findIndex(({ what }) => what === sign);
+  const seen = notes.find(({ what }, i) => i > since && what === "frame shown");
+  const whole = notes.findLast(({ what }) => what === "frame shown");
+  if (!from || since < 0 || !seen || !whole) throw new Error(`no note of ${control} or of a frame after it`);
+  return { seen: seen.at - from.at, whole: whole.at - from.at };
 }
+
+const REPORT = "worker says report";
 
 async function insideWorker(page: Page): Promise<{ notes: readonly Note[]; fetched: readonly Fetched[] }> {
   for (const worker of page.workers()) {
@@ -83,7 +96,7 @@ async function insideWorker(page: Page): Promise<{ notes: readonly Note[]; fetch
   throw new Error("the report worker was not found in the page");
 }
 
-/** Chooses a variety on the Kiln hours page as a reader would who never was here, and then another. */
+/** Chooses a variety on the Kiln hours page as a reader would who never was here, and then two others. */
 export async function redrawByEngine(browser: Browser, address: string): Promise<SiteRedraw> {
   const page = await freshPage(browser, address);
   try {
@@ -93,17 +106,21 @@ export async function redrawByEngine(browser: Browser, address: string): Promise
       .evaluateAll((found) =>
         found.map((option) => (option as HTMLOptionElement).value).filter((value) => value !== ""),
       );
-    const [one, other] = varieties;
-    if (one === undefined || other === undefined) throw new Error("the page offers fewer than two varieties");
-    const notes = await notesOf(page, () => list.selectOption(one), "worker says report");
+    const [one, other, third] = varieties;
+    if (one === undefined || other === undefined || third === undefined)
+      throw new Error("the page offers fewer than three varieties");
+    const notes = await notesOf(page, () => list.selectOption(one), REPORT);
     const inside = await insideWorker(page);
     const stages = stageTimes([...notes, ...inside.notes], inside.fetched, "variety");
-    const again = await control(page, "variety");
-    const second = await notesOf(page, () => again.selectOption(other), "worker says report");
+    const again = async (variety: string): Promise<Redraw> => {
+      const listAgain = await control(page, "variety");
+      return redrawOf(await notesOf(page, () => listAgain.selectOption(variety), REPORT), "variety", REPORT);
+    };
     return {
-      firstChoice: span(notes, "variety"),
+      firstChoice: redrawOf(notes, "variety", REPORT),
       stages,
-      secondChoice: span(second, "variety"),
+      secondChoice: await again(other),
+      thirdChoice: await again(third),
       megabytesFetched: inside.fetched.reduce((sum, { bytes }) => sum + bytes, 0) / 1e6,
     };
   } finally {
@@ -129,9 +146,9 @@ export async function redrawWithoutEngine(browser: Browser, address: string): Pr
     const switched = await notesOf(page, () => units.selectOption("us"), "used units");
     if (engineAsked) throw new Error("the engine was fetched for what needs none");
     return {
-      firstKeystroke: span(first, "humidity"),
-      nextKeystroke: span(next, "humidity"),
-      unitSwitch: span(switched, "units"),
+      firstKeystroke: redrawOf(first, "humidity", "used humidity"),
+      nextKeystroke: redrawOf(next, "humidity", "used humidity"),
+      unitSwitch: redrawOf(switched, "units", "used units"),
     };
   } finally {
     await page.context().close();

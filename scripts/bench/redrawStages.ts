@@ -18,7 +18,8 @@ export const STAGES = [
   "tables read in",
   "tables joined",
   "report made",
-  "page drawn and shown",
+  "drawn and shown in the window",
+  "the rest of the page",
 ] as const;
 
 export type StageTimes = Readonly<Record<(typeof STAGES)[number], number>>;
@@ -33,6 +34,8 @@ export type StageTimes = Readonly<Record<(typeof STAGES)[number], number>>;
 export function stageTimes(notes: readonly Note[], fetched: readonly Fetched[], control: string): StageTimes {
   const first = (what: string): number | undefined => notes.find((note) => note.what === what)?.at;
   const last = (what: string): number | undefined => notes.findLast((note) => note.what === what)?.at;
+  const report = notes.findIndex(({ what }) => what === "worker says report");
+  const answered = notes.find(({ what }, i) => i > report && what === "frame shown");
   const fetches = (part: string): readonly Fetched[] => fetched.filter(({ address }) => address.includes(part));
   const moments: readonly (readonly [string, number | undefined])[] = [
     ["choice", first(`used ${control}`)],
@@ -44,7 +47,8 @@ export function stageTimes(notes: readonly Note[], fetched: readonly Fetched[], 
     ["last table taken in", last("answered DROP_FILE")],
     ["ready", first("worker says ready")],
     ["report", first("worker says report")],
-    ["frame shown", last("frame shown")],
+    ["frame with the answer shown", answered?.at],
+    ["last frame shown", last("frame shown")],
   ];
   const at = moments.map(([name, moment], i) => {
     if (moment === undefined || !Number.isFinite(moment)) throw new Error(`the redraw left no note of: ${name}`);

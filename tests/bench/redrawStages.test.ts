@@ -33,7 +33,7 @@ const NOTES = [
 describe("stageTimes", () => {
   test("parts the time from the choice to the last frame without a gap", () => {
     const times = stageTimes(NOTES, FETCHED, "variety");
-    expect(Object.values(times)).toEqual([10, 30, 60, 80, 620, 100, 300, 100, 100]);
+    expect(Object.values(times)).toEqual([10, 30, 60, 80, 620, 100, 300, 100, 50, 50]);
     expect(STAGES.reduce((sum, stage) => sum + times[stage], 0)).toBe(1400);
   });
 
