@@ -14,11 +14,7 @@ function usualHours(analysis: HoursAnalysis): Sentence {
   if (loadsWithHours === 0 || medianHours === null) return ["No kiln load in these logs has been timed yet."];
   if (loadsWithHours === 1) return ["One kiln load has been timed: it took ", strong(hours(medianHours)), "."];
   if (loadsWithHours < 10) {
-    return [
-      `${countedInWords(loadsWithHours, "kiln load")} so far took `,
-      strong(hours(medianHours)),
-      " in the middle.",
-    ];
+    return [`${countedInWords(loadsWithHours, "kiln load")} so far took about `, strong(hours(medianHours)), "."];
   }
   return ["A kiln takes ", strong(hours(medianHours)), " here."];
 }

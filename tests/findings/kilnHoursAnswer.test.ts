@@ -73,7 +73,7 @@ describe("kilnHoursAnswer(result, units)", () => {
       "One kiln load has been timed: it took 13.4 h.",
     );
     expect(answerOf({ loadsWithHours: 5, medianHours: 13.4, humidityDepth: null })).toBe(
-      "Five kiln loads so far took 13.4 h in the middle.",
+      "Five kiln loads so far took about 13.4 h.",
     );
   });
 });
