@@ -1,6 +1,6 @@
 import type { Body, Showing } from "./pageBody.tsx";
 import { markWhereabouts, renderPage } from "./renderPage.tsx";
-import { unseenPlaces } from "./unseenPlaces.ts";
+import { type StandingPlaces, standingPlaces } from "./standingPlaces.ts";
 
 /** Draws pages: what the reader sees at once, and the rest in bits while the browser has nothing else to do. */
 export interface Drawer {
@@ -31,7 +31,7 @@ export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
   let finish: (() => void) | null = null;
   let drop: (() => void) | null = null;
 
-  const drawRest = (body: Body | null, showing: Showing, bits: readonly ReadonlySet<string>[]): void => {
+  const drawRest = (body: Body | null, showing: Showing, { all, bits }: StandingPlaces): void => {
     const left = [...bits];
     let cancel = (): void => {};
     const end = (): void => {
@@ -42,7 +42,7 @@ export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
     const next = (slice: Slice): void => {
       do {
         const bit = left.shift();
-        if (bit !== undefined) renderPage(main, body, showing, (place) => !bit.has(place));
+        if (bit !== undefined) renderPage(main, body, showing, (place) => all.has(place) && !bit.has(place));
       } while (left.length > 0 && slice.timeRemaining() > SPARE);
       if (left.length > 0) cancel = whenIdle(next);
       else end();
@@ -65,10 +65,10 @@ export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
       // Another page has nothing yet that could stay.
       const stays = path === showing.path && body !== null;
       path = showing.path;
-      const { all, bits } = stays ? unseenPlaces(main) : { all: new Set<string>(), bits: [] };
+      const places = stays ? standingPlaces(main) : null;
       markWhereabouts(body, showing);
-      renderPage(main, body, showing, (place) => all.has(place));
-      if (bits.length > 0) drawRest(body, showing, bits);
+      renderPage(main, body, showing, (place) => places?.unseen.has(place) === true);
+      if (places !== null && places.bits.length > 0) drawRest(body, showing, places);
     },
   };
 }

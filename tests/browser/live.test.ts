@@ -168,6 +168,69 @@ describe("the live page", () => {
     },
   );
 
+  it("draws first what stands in the window, in the form that shows, and the whole page before it is printed", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    // Without idle time, only what cannot wait is drawn.
+    await page.addInitScript(() => {
+      window.requestIdleCallback = () => 0;
+    });
+    await page.goto(`${site}kiln-hours/`, { waitUntil: "networkidle" });
+    const degrees = (selector: string): Promise<string> =>
+      page.evaluate(
+        (wanted) => [...document.querySelectorAll(wanted)].map(({ textContent }) => textContent).join(" "),
+        selector,
+      );
+    await page.locator(".choose summary").click();
+    await page.selectOption('[data-control="units"]', "us");
+    await expect.poll(() => degrees("#tonight")).toContain("°F");
+    expect(await degrees("#reckoner caption")).toContain("°C");
+    await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+    expect(await degrees("#body")).not.toContain("°C");
+    await context.close();
+  });
+
+  it("draws the rest at once when a fold is opened", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    await page.addInitScript(() => {
+      window.requestIdleCallback = () => 0;
+    });
+    await page.goto(`${site}kiln-hours/`, { waitUntil: "networkidle" });
+    const heads = (): Promise<string | null> => page.locator("#loads-behind thead").textContent();
+    await page.locator(".choose summary").click();
+    await page.selectOption('[data-control="units"]', "us");
+    await expect.poll(() => page.locator("#tonight").textContent()).toContain("°F");
+    expect(await heads()).toContain("bed, cm");
+    await page.locator("#loads-behind summary").click();
+    await expect.poll(heads).toContain("bed, in");
+    await context.close();
+  });
+
+  it("drops what an earlier choice still waits for when another is made", async () => {
+    const { page, context, faults } = await watchedPage(browser, site);
+    await page.goto(`${site}kiln-hours/?from=2025-03-01`);
+    await expect.poll(() => page.locator(".choose summary").textContent(), { timeout: 30_000 }).toContain("from 2025");
+    const varieties = await page
+      .locator('[data-control="variety"] option')
+      .evaluateAll((options) =>
+        options.map((option) => (option as HTMLOptionElement).value).filter((value) => value !== ""),
+      );
+    await page.locator(".choose summary").click();
+    await page.evaluate((names) => {
+      const list = document.querySelector<HTMLSelectElement>('[data-control="variety"]');
+      for (const name of names) {
+        if (list) list.value = name;
+        list?.dispatchEvent(new Event("change", { bubbles: true }));
+      }
+    }, varieties);
+    const last = varieties.at(-1) ?? "";
+    const view = parseView(new URLSearchParams({ from: "2025-03-01", variety: last }));
+    await expect
+      .poll(() => bodyText(page), { timeout: 30_000 })
+      .toBe(printedBody("kiln-hours/", await atBuild.of(view), view, atBuild.curves));
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it("opens an address that carries a choice with that choice, and leads back by the browser's own button", async () => {
     const { page, context } = await watchedPage(browser, site);
     await page.goto(`${site}kiln-hours/?units=us`);

@@ -1,12 +1,12 @@
 import type { Place } from "../bodies/context.ts";
 
-/** What of a page nobody sees at the moment. */
-export interface UnseenPlaces {
-  /** Everything that may wait. */
+/** Which parts of a page stand, and which of them nobody sees at the moment. */
+export interface StandingPlaces {
   readonly all: ReadonlySet<Place>;
+  readonly unseen: ReadonlySet<Place>;
   /**
-   * The same in bits, each a set of places to draw at one go while all others stay as they are, in the order in which a reader
-   * comes upon them. A bit names the places about it too, since a place is reached only through those.
+   * The unseen in bits, each a set of places to draw at one go while all others stay as they are, in the order in which a
+   * reader comes upon them. A bit names the places about it too, since a place is reached only through those.
    */
   readonly bits: readonly ReadonlySet<Place>[];
 }
@@ -32,11 +32,13 @@ function partsOf(figure: Element, id: string): { readonly shown: readonly Place[
   return { shown, hidden };
 }
 
-/** Reads a page that stands, before it is drawn anew. */
-export function unseenPlaces(main: HTMLElement): UnseenPlaces {
+/** Reads a page that stands, before it is drawn anew. A browser that cannot tell what shows has nothing wait. */
+export function standingPlaces(main: HTMLElement): StandingPlaces {
   const all = new Set<Place>();
+  const unseen = new Set<Place>();
   const soon: ReadonlySet<Place>[] = [];
   const last: ReadonlySet<Place>[] = [];
+  if (!("checkVisibility" in main)) return { all, unseen, bits: [] };
   for (const section of main.querySelectorAll("section.entry[id]")) {
     const entry: Place = `entry ${section.id}`;
     const entryIsFar = isFar(section);
@@ -45,16 +47,18 @@ export function unseenPlaces(main: HTMLElement): UnseenPlaces {
       const id = (drawn.getAttribute("aria-labelledby") ?? "").replace(/-title$/, "");
       const figure: Place = `figure ${id}`;
       const { shown, hidden } = partsOf(drawn, id);
-      for (const part of hidden) all.add(part);
+      for (const place of [entry, figure, ...shown, ...hidden]) all.add(place);
+      for (const part of hidden) unseen.add(part);
       if (hidden.length > 0) last.push(new Set([entry, figure, ...hidden]));
       if (shown.length === 0 || (!entryIsFar && !isFar(drawn))) continue;
-      all.add(figure);
+      unseen.add(figure);
       if (entryIsFar) for (const place of [figure, ...shown]) withEntry.add(place);
       else soon.push(new Set([entry, figure, ...shown]));
     }
-    if (!entryIsFar) continue;
     all.add(entry);
+    if (!entryIsFar) continue;
+    unseen.add(entry);
     soon.push(withEntry);
   }
-  return { all, bits: [...soon, ...last] };
+  return { all, unseen, bits: [...soon, ...last] };
 }
