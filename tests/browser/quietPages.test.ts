@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
@@ -55,6 +55,13 @@ describe("every kind of built page", () => {
     );
     expect(styled).toEqual([]);
     expect(textFiles(/\.(wasm|map)$/)).toEqual([]);
+  });
+
+  it("keeps the page of every run under 25 kB, drawings and all", () => {
+    const heavy = textFiles(/^runs\/[^/]+\/index\.html$/)
+      .map((path) => ({ path, bytes: statSync(join(folder, path)).size }))
+      .filter(({ bytes }) => bytes > 25_000);
+    expect(heavy).toEqual([]);
   });
 
   it("names no other host anywhere but in the names of formats", () => {
