@@ -182,7 +182,7 @@ export function kilnCurveFigure(
 
   return {
     id: `kiln-curve-${load.load.replace(/[^A-Za-z0-9-]/g, "_")}`,
-    title: "In the kiln",
+    title: abreast ? `In the kiln: load ${load.load}` : "In the kiln",
     summary: curveSentence(curve, load, settings, probes),
     table: curveTable(probes, curve, load, settings),
     wideWidth: abreast ? narrowWidth : fullWidth,
