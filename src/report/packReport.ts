@@ -40,9 +40,20 @@ function placeTexts(values: readonly Scalar[], { texts, textPlaces }: Memory): n
   return texts.push(values) - 1;
 }
 
-const isNumeric = (values: readonly unknown[]): values is readonly (number | null)[] =>
-  values.some((value) => typeof value === "number") &&
-  values.every((value) => value === null || (typeof value === "number" && !Number.isNaN(value)));
+/** Numbers and nulls as a column, nulls as NaN; null where anything else is among them, or no number at all. */
+function numbersOf(values: readonly unknown[]): Float64Array | null {
+  const numbers = new Float64Array(values.length);
+  let known = 0;
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i];
+    if (typeof value === "number" && !Number.isNaN(value)) {
+      numbers[i] = value;
+      known += 1;
+    } else if (value === null) numbers[i] = Number.NaN;
+    else return null;
+  }
+  return known === 0 ? null : numbers;
+}
 
 const isScalar = (value: unknown): value is Scalar =>
   value === null || typeof value === "string" || typeof value === "boolean";
@@ -88,10 +99,8 @@ function packRows(values: readonly unknown[], rows: readonly Plain[], fields: re
 }
 
 function packList(values: readonly unknown[], memory: Memory): PackedList {
-  if (isNumeric(values)) {
-    const numbers = Float64Array.from(values, (n) => n ?? Number.NaN);
-    return ["numbers", placeColumn(numbers, memory)];
-  }
+  const numbers = numbersOf(values);
+  if (numbers !== null) return ["numbers", placeColumn(numbers, memory)];
   if (values.length > 0 && values.every(isScalar)) return packTexts(values, memory);
   if (values.length > 1 && values.every(Array.isArray)) {
     const lengths = Float64Array.from(values as readonly unknown[][], (list) => list.length);
