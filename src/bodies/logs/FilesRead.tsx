@@ -56,7 +56,9 @@ export function FilesRead({ files }: { readonly files: readonly FileRead[] }) {
               <th scope="row">
                 {path}
                 {of > 1 ? <span class="quiet">{`, ${of} files`}</span> : null}
-                {table === null ? <span class="quiet">, not a log that is known</span> : null}
+                {table === null ? (
+                  <span class="quiet">{path === "house.toml" ? ", the settings" : ", not a log that is known"}</span>
+                ) : null}
               </th>
               <td class="n">{count(rows)}</td>
               <td class="n">{rowsSetAside === 0 ? "" : <b>{count(rowsSetAside)}</b>}</td>
