@@ -48,34 +48,32 @@ const MONTHS_IN_FULL = [
 
 const two = (n: number): string => String(n).padStart(2, "0");
 
-const MINUTE = 60_000;
-/** Since 1973 every zone's clock has been changed on a quarter of an hour, and by whole minutes (IANA's tables; from memory). */
-const QUARTER = 15 * MINUTE;
-const REGULAR_SINCE = Date.UTC(1973, 0, 1);
-const MOST_OFFSETS = 100_000;
+const WEEK = 7 * 24 * 60 * 60_000;
+/** From here on no zone that `Intl` knows changes its clock there and back within a week (looked through day by day up to 2037). */
+const REGULAR_SINCE = Date.UTC(1973, 0, 4);
 const offsets = new Map<string, Map<number, number>>();
 
-/** How far the zone's clock is ahead of UTC in the quarter of an hour that holds `instant`; asked of `Intl` once. */
-function offsetAt(instant: number, timeZone: string): number {
-  let known = offsets.get(timeZone);
-  if (known === undefined || known.size > MOST_OFFSETS) {
-    known = new Map();
-    offsets.set(timeZone, known);
-  }
-  const quarter = Math.floor(instant / QUARTER);
-  const found = known.get(quarter);
+/** How far the zone's clock is ahead of UTC when a week since 1970 begins; asked of `Intl` once. */
+function offsetAtWeek(week: number, timeZone: string): number {
+  const known = offsets.get(timeZone) ?? new Map<number, number>();
+  offsets.set(timeZone, known);
+  const found = known.get(week);
   if (found !== undefined) return found;
-  const { year, month, day, hour, minute } = askParts(quarter * QUARTER, timeZone);
-  const offset = Date.UTC(year, month - 1, day, hour, minute) - quarter * QUARTER;
-  known.set(quarter, offset);
+  const { year, month, day, hour, minute } = askParts(week * WEEK, timeZone);
+  const offset = Date.UTC(year, month - 1, day, hour, minute) - week * WEEK;
+  known.set(week, offset);
   return offset;
 }
 
 /** Calendar and clock of `instant` in `timeZone` (an IANA name). */
 export function localParts(instant: number, timeZone: string): LocalParts {
-  // `Intl` takes some microseconds a moment, and pages say the same moments again and again.
+  // `Intl` takes some microseconds a moment, and pages say thousands of them: it is asked once a week of them, and of every
+  // moment only in weeks in which the clock changes.
   if (!(instant >= REGULAR_SINCE)) return askParts(instant, timeZone);
-  const local = new Date(instant + offsetAt(instant, timeZone));
+  const week = Math.floor(instant / WEEK);
+  const offset = offsetAtWeek(week, timeZone);
+  if (offset !== offsetAtWeek(week + 1, timeZone)) return askParts(instant, timeZone);
+  const local = new Date(instant + offset);
   return {
     year: local.getUTCFullYear(),
     month: local.getUTCMonth() + 1,
