@@ -1,23 +1,35 @@
-import { doesNotVary, factorise, type PredictorColumn } from "./factorisation.ts";
+import { doesNotVary, type Factorisation, factorise, type PredictorColumn } from "./factorisation.ts";
 import { type FitFault, type FitWords, isFitFault, plainWords, sayFitFault } from "./fitFault.ts";
 
 /**
- * What forbids fitting `response` on `columns`, or null where nothing does. `minimumObservations` is the caller's own
- * floor; two more than there are coefficients are needed in any case.
+ * The design taken apart for a fit of `response`, or what forbids that fit. `minimumObservations` is the caller's own floor;
+ * two more than there are coefficients are needed in any case.
  *
  * @throws RangeError for lengths that differ or values that are not finite
  */
+export function factoriseForFit(
+  columns: readonly PredictorColumn[],
+  response: ArrayLike<number>,
+  minimumObservations = 0,
+  intercept = true,
+): Factorisation | FitFault {
+  const observations = response.length;
+  const fewest = Math.max(minimumObservations, columns.length + (intercept ? 1 : 0) + 2);
+  if (observations < fewest) return { kind: "too-few", observations, needed: fewest };
+  const factorisation = factorise(columns, intercept);
+  if (isFitFault(factorisation)) return factorisation;
+  return findResponseFault(response, factorisation.observations, intercept) ?? factorisation;
+}
+
+/** What {@link factoriseForFit} says forbids fitting `response` on `columns`, or null where nothing does. */
 export function findFitFault(
   columns: readonly PredictorColumn[],
   response: ArrayLike<number>,
   minimumObservations = 0,
   intercept = true,
 ): FitFault | null {
-  const observations = response.length;
-  const fewest = Math.max(minimumObservations, columns.length + (intercept ? 1 : 0) + 2);
-  if (observations < fewest) return { kind: "too-few", observations, needed: fewest };
-  const factorisation = factorise(columns, intercept);
-  return isFitFault(factorisation) ? factorisation : findResponseFault(response, factorisation.observations, intercept);
+  const found = factoriseForFit(columns, response, minimumObservations, intercept);
+  return isFitFault(found) ? found : null;
 }
 
 /** The fault that lies in the response alone. */

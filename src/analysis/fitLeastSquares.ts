@@ -10,9 +10,11 @@ import { automaticLags, neweyWest } from "./neweyWest.ts";
 import type { RegressionFit, RegressionTerm } from "./regressionFit.ts";
 import { mean } from "./summary.ts";
 
-/** Whether the line or plane may miss the origin; true where not given. */
 export interface FitOptions {
+  /** Whether the line or plane may miss the origin; true where not given. */
   readonly intercept?: boolean;
+  /** Of the same columns, with or without the intercept as here, where it has been made. */
+  readonly factorisation?: Factorisation;
 }
 
 /**
@@ -34,7 +36,7 @@ export function fitLeastSquares(
   options: FitOptions = {},
 ): RegressionFit {
   const intercept = options.intercept ?? true;
-  const factorisation = factorise(columns, intercept);
+  const factorisation = options.factorisation ?? factorise(columns, intercept);
   if (isFitFault(factorisation)) throw new RangeError(`no fit: ${sayFitFault(factorisation)}`);
   const fault = findResponseFault(response, factorisation.observations, intercept);
   if (fault) throw new RangeError(`no fit: ${sayFitFault(fault)}`);

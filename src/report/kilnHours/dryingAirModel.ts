@@ -1,3 +1,4 @@
+import type { Factorisation } from "../../analysis/factorisation.ts";
 import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
 import { linearCombination } from "../../analysis/predict.ts";
 import { mean } from "../../analysis/summary.ts";
@@ -13,8 +14,8 @@ export type DryingAirRow = ModelRow & { readonly dryAirNeededTonnes: number };
 export const hasDryAir = (row: ModelRow): row is DryingAirRow => row.dryAirNeededTonnes !== null;
 
 export const dryingAirColumns = (rows: readonly DryingAirRow[]) => [
-  { name: "dryAirNeededTonnes", values: rows.map((row) => row.dryAirNeededTonnes) },
-  { name: "bedDepthMetres", values: rows.map((row) => row.bedDepthMetres) },
+  { name: "dryAirNeededTonnes", label: "air needed", values: rows.map((row) => row.dryAirNeededTonnes) },
+  { name: "bedDepthMetres", label: "bed depth", values: rows.map((row) => row.bedDepthMetres) },
 ];
 
 /**
@@ -22,15 +23,19 @@ export const dryingAirColumns = (rows: readonly DryingAirRow[]) => [
  *
  * A deeper bed acts twice: it holds more water, and it slows the fan. So an effect of one centimetre is a combination of
  * both coefficients, with the air that one centimetre of this house's bed needs on average.
+ *
+ * @param factorisation of {@link dryingAirColumns} over the same rows
  */
 export function dryingAirModel(
   rows: readonly DryingAirRow[],
   filling: Filling,
   oneStep: readonly OneStep[],
+  factorisation: Factorisation,
 ): DryingAirModel {
   const fit = fitLeastSquares(
     dryingAirColumns(rows),
     rows.map((row) => row.hours),
+    { factorisation },
   );
   const tonnesPerMetre = mean(rows.map((row) => row.dryAirNeededTonnes / row.bedDepthMetres));
   return {

@@ -1,4 +1,5 @@
-import { whyNoFit } from "../../analysis/findFitFault.ts";
+import { factoriseForFit } from "../../analysis/findFitFault.ts";
+import { isFitFault, sayFitFault } from "../../analysis/fitFault.ts";
 import { rollingForecasts } from "../../analysis/rollingForecasts.ts";
 import { rollingLastFew, rollingMean } from "../../analysis/rollingMeans.ts";
 import { median, quantile } from "../../analysis/summary.ts";
@@ -17,20 +18,7 @@ export const PLANNING_LEVEL = 0.9;
 const FEWEST_FOR_RANGE = 10;
 const LAST_FEW = 5;
 
-const WORDS: Readonly<Record<string, string>> = {
-  relativeHumidityPercent: "humidity",
-  bedDepthMetres: "bed depth",
-  dryAirNeededTonnes: "air needed",
-};
-
 const OUTCOME_WORDS = { "kiln-hours": "kiln hours", "drying-hours": "drying hours" } as const;
-
-type Columns = readonly { readonly name: string; readonly values: readonly number[] }[];
-
-function whyNot(columns: Columns, hours: readonly number[], outcome: HoursAnalysis["outcome"]): string | null {
-  const named = columns.map(({ name, values }) => ({ name: WORDS[name] ?? name, values }));
-  return whyNoFit(named, hours, FEWEST_LOADS, { observations: "loads", response: OUTCOME_WORDS[outcome] });
-}
 
 /** Puts one-step-ahead results of some rows back beside all rows. */
 function spread(rows: readonly ModelRow[], part: readonly DryingAirRow[], steps: readonly OneStep[]): OneStep[] {
@@ -59,8 +47,8 @@ export function hoursAnalysis(
       allHours.length < FEWEST_FOR_RANGE ? null : ([quantile(allHours, 0.1), quantile(allHours, 0.9)] as const),
   };
   const plainColumns = humidityDepthColumns(rows);
-  const tooLittle = whyNot(plainColumns, hours, outcome);
-  if (tooLittle !== null) {
+  const plainDesign = factoriseForFit(plainColumns, hours, FEWEST_LOADS);
+  if (isFitFault(plainDesign)) {
     return {
       ...common,
       humidityDepth: null,
@@ -69,25 +57,25 @@ export function hoursAnalysis(
       coverage: null,
       best: null,
       stretches: null,
-      tooLittle,
+      tooLittle: sayFitFault(plainDesign, { observations: "loads", response: OUTCOME_WORDS[outcome] }),
     };
   }
   const plainSteps = rollingForecasts(plainColumns, hours, FEWEST_LOADS, PLANNING_LEVEL);
-  const humidityDepth = humidityDepthModel(rows, plainSteps, outcome === "kiln-hours");
+  const humidityDepth = humidityDepthModel(rows, plainSteps, plainDesign, outcome === "kiln-hours");
 
   const airRows = rows.filter(hasDryAir);
   const airHours = airRows.map((row) => row.hours);
   const airColumns = dryingAirColumns(airRows);
-  const airFits = whyNot(airColumns, airHours, outcome) === null;
-  const airSteps = airFits ? rollingForecasts(airColumns, airHours, FEWEST_LOADS, PLANNING_LEVEL) : [];
-  const dryingAir = airFits ? dryingAirModel(airRows, filling, airSteps) : null;
+  const airDesign = factoriseForFit(airColumns, airHours, FEWEST_LOADS);
+  const airSteps = isFitFault(airDesign) ? [] : rollingForecasts(airColumns, airHours, FEWEST_LOADS, PLANNING_LEVEL);
+  const dryingAir = isFitFault(airDesign) ? null : dryingAirModel(airRows, filling, airSteps, airDesign);
 
   const ways = new Map<Guess["kind"], readonly OneStep[]>([
     ["humidity-and-depth", plainSteps],
     ["last-five", asSteps(rollingLastFew(hours, LAST_FEW))],
     ["mean-so-far", asSteps(rollingMean(hours, LAST_FEW))],
   ]);
-  if (airFits) ways.set("drying-air", spread(rows, airRows, airSteps));
+  if (dryingAir !== null) ways.set("drying-air", spread(rows, airRows, airSteps));
   const guesses = compareGuesses(hours, ways);
   const ranked = guesses?.guesses
     .map((guess) => guess.kind)

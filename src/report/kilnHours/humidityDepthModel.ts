@@ -1,4 +1,5 @@
 import { addedVariable } from "../../analysis/addedVariable.ts";
+import type { Factorisation } from "../../analysis/factorisation.ts";
 import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
 import { mean } from "../../analysis/summary.ts";
 import type { HumidityDepthModel } from "../kilnHoursResult.ts";
@@ -9,23 +10,25 @@ import type { OneStep } from "./oneStep.ts";
 
 /** The predictors of the plain regression, in the order of its coefficients after the intercept. */
 export const humidityDepthColumns = (rows: readonly ModelRow[]) => [
-  { name: "relativeHumidityPercent", values: rows.map((row) => row.air.relativeHumidityPercent) },
-  { name: "bedDepthMetres", values: rows.map((row) => row.bedDepthMetres) },
+  { name: "relativeHumidityPercent", label: "humidity", values: rows.map((row) => row.air.relativeHumidityPercent) },
+  { name: "bedDepthMetres", label: "bed depth", values: rows.map((row) => row.bedDepthMetres) },
 ];
 
 /**
  * Ordinary least squares of hours on ambient relative humidity and bed depth, and what it says in a maltster's units.
  *
+ * @param factorisation of {@link humidityDepthColumns} over the same rows
  * @param plotted with added-variable plots
  */
 export function humidityDepthModel(
   rows: readonly ModelRow[],
   oneStep: readonly OneStep[],
+  factorisation: Factorisation,
   plotted: boolean,
 ): HumidityDepthModel {
   const columns = humidityDepthColumns(rows);
   const hours = rows.map((row) => row.hours);
-  const fit = fitLeastSquares(columns, hours);
+  const fit = fitLeastSquares(columns, hours, { factorisation });
   const [humidity, depth] = columns.map(({ values }) => mean(values)) as [number, number];
   return {
     kind: "humidity-and-depth",
