@@ -15,6 +15,8 @@ import { SPREAD_HEADINGS, spreadCells } from "./spread.ts";
 import type { LogsWanted, MadeUpSite } from "./workshop.ts";
 
 const PAGE = "kiln-hours/";
+/** The charts carry simulated run lengths, so they are the dearest to work out. */
+const CHARTS_PAGE = "yield-and-moisture/";
 
 /** Ten years at the invented house's own pace, and ten years of a house at work nearly three times as often. */
 const HOUSES: readonly LogsWanted[] = [
@@ -35,6 +37,7 @@ function bareTables(folder: string): { readonly tables: readonly BareTable[]; re
 
 interface Visits {
   readonly site: SiteRedraw[];
+  readonly charts: SiteRedraw[];
   readonly light: LightRedraw[];
   readonly bare: BareLoad[];
   readonly packed: BareLoad[];
@@ -46,13 +49,14 @@ async function visit(site: MadeUpSite, tables: readonly BareTable[], repeats: nu
   const alone = await serveBare(site.folder);
   const browser = await openBrowser();
   const module = readdirSync(join(site.folder, "engine")).find((file) => file.endsWith(".bin")) ?? "";
-  const visits: Visits = { site: [], light: [], bare: [], packed: [] };
+  const visits: Visits = { site: [], charts: [], light: [], bare: [], packed: [] };
   try {
     for (let i = 0; i < repeats; i++) {
       progress(`redraw of ${site.logs.runs} runs: ${i + 1} of ${repeats} …`);
       visits.site.push(await redrawByEngine(browser, `${live.address}${PAGE}`));
       visits.bare.push(await loadBare(browser, alone.address, tables, null));
       visits.packed.push(await loadBare(browser, alone.address, tables, `/site/engine/${module}`));
+      visits.charts.push(await redrawByEngine(browser, `${live.address}${CHARTS_PAGE}`));
       visits.light.push(await redrawWithoutEngine(browser, `${live.address}${PAGE}`));
     }
   } finally {
@@ -89,7 +93,7 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
       `Redraw: ${house.years} years, ${house.runs} runs`,
       [
         `${tables.length} tables, ${(bytes / 1e6).toFixed(2)} MB; ${fetched.toFixed(2)} MB fetched with the engine from this machine, each time with an empty cache.`,
-        "Kiln hours page: from the use of a control to the frame that shows its answer in the window. The rest of the page",
+        "Kiln hours page, where none other is named: from the use of a control to the frame that shows its answer in the window. The rest of the page",
         "follows in bits while the browser is idle; stretches of loads, which need shuffling, come with it.",
       ],
       SPREAD_HEADINGS,
@@ -123,6 +127,14 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
         ...redrawLines(
           "third choice",
           visits.site.map(({ thirdChoice }) => thirdChoice),
+        ),
+        ...redrawLines(
+          "Yield and moisture: second choice, engine up",
+          visits.charts.map(({ secondChoice }) => secondChoice),
+        ),
+        ...redrawLines(
+          "Yield and moisture: third choice",
+          visits.charts.map(({ thirdChoice }) => thirdChoice),
         ),
         ...redrawLines(
           "first keystroke of a what-if, no engine",

@@ -96,7 +96,7 @@ async function insideWorker(page: Page): Promise<{ notes: readonly Note[]; fetch
   throw new Error("the report worker was not found in the page");
 }
 
-/** Chooses a variety on the Kiln hours page as a reader would who never was here, and then two others. */
+/** Chooses a variety on a page as a reader would who never was here, and then two others. */
 export async function redrawByEngine(browser: Browser, address: string): Promise<SiteRedraw> {
   const page = await freshPage(browser, address);
   try {

@@ -4,7 +4,7 @@ import { runsAnswer } from "../findings/runsAnswer.ts";
 import type { Sentence } from "../findings/sentence.ts";
 import { thermostatAnswer } from "../findings/thermostatAnswer.ts";
 import { yieldMoistureAnswer } from "../findings/yieldMoistureAnswer.ts";
-import type { Report } from "../report/report.ts";
+import type { ReportWith } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
 import { useBody, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
@@ -16,7 +16,7 @@ import { Said } from "./Said.tsx";
 const LATEST = 8;
 
 /** The front page: what is in the kiln, what each page answers in its own words, and the latest batches. */
-export function Home({ report }: { readonly report: Report }) {
+export function Home({ report }: { readonly report: ReportWith<"kilnHours" | "yieldMoisture" | "thermostat"> }) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
   const pages: readonly (readonly [PageName, Sentence])[] = [

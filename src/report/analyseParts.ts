@@ -1,11 +1,14 @@
 import { pressureAtAltitude } from "../malting/moistAir.ts";
+import { analyseChanges } from "./changes/analyseChanges.ts";
 import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
 import type { LoggedRows } from "./loggedRows.ts";
 import { once } from "./once.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import type { PartName, ReportParts, ReportRows } from "./report.ts";
+import { analyseSteepGermination } from "./steepGermination/analyseSteepGermination.ts";
 import { targetMoisture } from "./targetMoisture.ts";
 import { analyseThermostat } from "./thermostat/analyseThermostat.ts";
+import { analyseVarieties } from "./varieties/analyseVarieties.ts";
 import type { View } from "./view.ts";
 import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
 
@@ -67,5 +70,8 @@ export function analyseParts({ logged, published, view, rows }: AnalysisGround):
       },
     );
   });
-  return { kilnHours, yieldMoisture, thermostat };
+  const varieties = once(async () => analyseVarieties());
+  const steepGermination = once(async () => analyseSteepGermination());
+  const changes = once(async () => analyseChanges());
+  return { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes };
 }

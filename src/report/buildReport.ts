@@ -17,12 +17,15 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const logged = await readLoggedRows(database);
   const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
   const rows = viewRows(wholeRows(logged, published), chosen);
-  const { kilnHours, yieldMoisture, thermostat } = analyseParts({ logged, published, view, rows });
-  const hours = await kilnHours();
+  const parts = analyseParts({ logged, published, view, rows });
+  const hours = await parts.kilnHours();
   return {
     ...rows,
     kilnHours: withStretches(hours, stretchesOf(hours.kilnHours)),
-    yieldMoisture: await yieldMoisture(),
-    thermostat: await thermostat(),
+    yieldMoisture: await parts.yieldMoisture(),
+    thermostat: await parts.thermostat(),
+    varieties: await parts.varieties(),
+    steepGermination: await parts.steepGermination(),
+    changes: await parts.changes(),
   };
 }

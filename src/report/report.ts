@@ -1,11 +1,14 @@
 import type { UnitSystem } from "../units/unitSystem.ts";
+import type { ChangesResult } from "./changesResult.ts";
 import type { YieldMoistureResult } from "./controlChartResult.ts";
 import type { EventRow } from "./eventRow.ts";
 import type { KilnHoursResult } from "./kilnHoursResult.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { LogsResult } from "./logsResult.ts";
 import type { RunRow } from "./runRow.ts";
+import type { SteepGerminationResult } from "./steepGerminationResult.ts";
 import type { ThermostatResult } from "./thermostatResult.ts";
+import type { VarietiesResult } from "./varietiesResult.ts";
 
 /** What every page needs to know of the house. */
 export interface HouseBrief {
@@ -54,6 +57,9 @@ export interface ReportParts {
   readonly kilnHours: KilnHoursResult;
   readonly yieldMoisture: YieldMoistureResult;
   readonly thermostat: ThermostatResult;
+  readonly varieties: VarietiesResult;
+  readonly steepGermination: SteepGerminationResult;
+  readonly changes: ChangesResult;
 }
 
 export type PartName = keyof ReportParts;

@@ -9,8 +9,16 @@ export type PieceName = "rows" | PartName;
 export const pieceFile = (piece: PieceName, digest: string): string => `${piece}.${digest}.json`;
 
 function piecesOf(report: Report): Readonly<Record<PieceName, unknown>> {
-  const { kilnHours, yieldMoisture, thermostat, ...rows } = report;
-  return { rows: rows satisfies ReportRows, kilnHours, yieldMoisture, thermostat };
+  const { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, ...rows } = report;
+  return {
+    rows: rows satisfies ReportRows,
+    kilnHours,
+    yieldMoisture,
+    thermostat,
+    varieties,
+    steepGermination,
+    changes,
+  };
 }
 
 /** The files of a built report, by name, and the digest that all of them carry. */

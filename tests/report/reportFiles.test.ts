@@ -16,9 +16,12 @@ describe("reportFiles(report)", () => {
       kilnHours: piece("kilnHours"),
       yieldMoisture: piece("yieldMoisture"),
       thermostat: piece("thermostat"),
+      varieties: piece("varieties"),
+      steepGermination: piece("steepGermination"),
+      changes: piece("changes"),
     };
     expect(again).toEqual(report);
-    expect(files.size).toBe(4);
+    expect(files.size).toBe(7);
   });
 
   it("names them by the whole report, so that no page reads a piece of another one", () => {

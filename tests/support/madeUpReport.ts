@@ -1,8 +1,11 @@
+import { analyseChanges } from "../../src/report/changes/analyseChanges.ts";
 import { analyseKilnHours } from "../../src/report/kilnHours/analyseKilnHours.ts";
 import type { LoadRow } from "../../src/report/loadRow.ts";
 import type { LogsResult } from "../../src/report/logsResult.ts";
 import type { Report } from "../../src/report/report.ts";
 import type { RunRow } from "../../src/report/runRow.ts";
+import { analyseSteepGermination } from "../../src/report/steepGermination/analyseSteepGermination.ts";
+import { analyseVarieties } from "../../src/report/varieties/analyseVarieties.ts";
 import type { Problem } from "../../src/tables/problem.ts";
 import { loadsOnAPlane } from "./loads.ts";
 import { madeUpYieldMoisture } from "./madeUpYieldMoisture.ts";
@@ -185,6 +188,9 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
     events: [],
     yieldMoisture: madeUpYieldMoisture(loads),
     thermostat: { kilns: [] },
+    varieties: analyseVarieties(),
+    steepGermination: analyseSteepGermination(),
+    changes: analyseChanges(),
     otherColumns: [],
     ...changes,
   };

@@ -1,0 +1,187 @@
+import type { Interval } from "../analysis/regressionFit.ts";
+import type { AcrospireCounts } from "../malting/acrospire.ts";
+
+/** Steep and floor of one batch, with tanks and beds apart. Null is *not recorded*. */
+export interface SteepRun {
+  readonly run: string;
+  readonly variety: string | null;
+  readonly lot: string | null;
+  readonly startedAt: number;
+  readonly waterCelsius: number | null;
+  readonly wetHours: number | null;
+  readonly airRestHours: number | null;
+  /** Elapsed hours from first wet to steep-out. */
+  readonly hours: number | null;
+  readonly grainMoisturePercent: number | null;
+  readonly measuredPercent: number | null;
+  /** 100 − W0 (100 − M0) / W1. */
+  readonly fromMassGainPercent: number | null;
+  /** The one that the house's other pages use, and which it is. */
+  readonly steepOutPercent: number | null;
+  readonly basis: "measured" | "from mass gain" | null;
+  readonly chittedPercent: number | null;
+  readonly target: { readonly low: number | null; readonly target: number | null; readonly high: number | null } | null;
+}
+
+/** Measured less mass gain, where both exist: a bias is a finding. */
+export interface SteepBias {
+  readonly batches: number;
+  readonly meanPoints: Interval;
+  /** 95 % of single differences lie between these (Bland and Altman's limits of agreement). */
+  readonly limits: readonly [number, number];
+  readonly clear: boolean;
+}
+
+/** Steep-out moisture on wet hours and water temperature, within varieties. */
+export interface UptakeModel {
+  readonly batches: number;
+  readonly pointsPerWetHour: Interval;
+  readonly pointsPerKelvin: Interval | null;
+  readonly residualPoints: number;
+  readonly rSquared: number;
+  /** For each variety with a target: wet hours that would have met it at the house's usual water, and what it gets now. */
+  readonly hoursToTarget: readonly {
+    readonly variety: string;
+    readonly targetPercent: number;
+    readonly usualWetHours: number;
+    readonly usualWaterCelsius: number | null;
+    /** Null where the answer lies outside the hours logged: refused, with `refusal`. */
+    readonly wetHours: Interval | null;
+    readonly refusal: string | null;
+  }[];
+  /** For each batch in order: fitted, and what was seen. */
+  readonly points: readonly {
+    readonly run: string;
+    readonly wetHours: number;
+    readonly waterCelsius: number | null;
+    readonly percent: number;
+    readonly fittedPercent: number;
+  }[];
+  readonly lines: readonly {
+    readonly variety: string;
+    readonly atCelsius: number | null;
+    readonly line: readonly {
+      readonly wetHours: number;
+      readonly percent: number;
+      readonly low: number;
+      readonly high: number;
+    }[];
+  }[];
+}
+
+/** One bed of one batch. */
+export interface BedCount {
+  readonly bed: string;
+  readonly counts: AcrospireCounts | null;
+  readonly counted: number;
+  readonly meanLength: number | null;
+  readonly bedMeanCelsius: number | null;
+}
+
+/** Kernels counted at unloading, a batch. Shares in per cent with Wilson's interval. */
+export interface AcrospireRun {
+  readonly run: string;
+  readonly variety: string | null;
+  readonly at: number;
+  readonly hours: number | null;
+  readonly bedMeanCelsius: number | null;
+  readonly counts: AcrospireCounts;
+  readonly counted: number;
+  /** Fraction of kernel length, with its counting error (multinomial). */
+  readonly meanLength: Interval;
+  /** Share between half and full length: the house's evenness. */
+  readonly evenPercent: Interval;
+  readonly undergrownPercent: Interval;
+  readonly overgrownPercent: Interval;
+  readonly beds: readonly BedCount[];
+  readonly targets: {
+    readonly meanLow: number | null;
+    readonly meanHigh: number | null;
+    readonly overgrownHigh: number | null;
+  } | null;
+}
+
+/** A bed that lagged or ran ahead of the others of its batch: a finding that an average would hide. */
+export interface BedLag {
+  readonly run: string;
+  readonly bed: string;
+  readonly at: number;
+  /** Fraction of kernel length less that of the batch's other beds. */
+  readonly difference: Interval;
+  /** Corrected over the beds compared (Holm). */
+  readonly p: number;
+  readonly coolerByKelvin: number | null;
+}
+
+/** Growth from several counts on the way. */
+export interface GrowthModel {
+  readonly runs: number;
+  readonly counts: number;
+  /** °C below which nothing grows, fitted from the house's own runs, profile interval. */
+  readonly baseCelsius: Interval;
+  readonly lengthPerHundredDegreeHours: Interval;
+  readonly residualLength: number;
+  /** Counts with their degree-hours, and the fitted line. */
+  readonly points: readonly {
+    readonly run: string;
+    readonly variety: string | null;
+    readonly hours: number;
+    readonly degreeHours: number;
+    readonly length: number;
+    readonly counted: number;
+  }[];
+  readonly line: readonly {
+    readonly degreeHours: number;
+    readonly length: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+  /** Bed temperatures that the counts cover, °C: beyond them it refuses. */
+  readonly coversCelsius: readonly [number, number];
+  /** For bed temperatures in that range: hours to reach the aim, against the timetable's hours. */
+  readonly timetable: {
+    readonly aimLength: number;
+    readonly usualHours: number;
+    readonly rows: readonly {
+      readonly celsius: number;
+      readonly hours: Interval;
+      readonly againstTimetableHours: Interval;
+    }[];
+  } | null;
+}
+
+export interface SteepGerminationResult {
+  /** By start of steep, earliest first. */
+  readonly steeps: readonly SteepRun[];
+  readonly steepTooLittle: string | null;
+  readonly bias: SteepBias | null;
+  readonly uptake: UptakeModel | null;
+  readonly uptakeTooLittle: string | null;
+  readonly chitted: {
+    readonly batches: number;
+    readonly medianPercent: number;
+    readonly below: readonly string[];
+    readonly lowPercent: number;
+  } | null;
+  readonly acrospires: readonly AcrospireRun[];
+  readonly acrospireTooLittle: string | null;
+  readonly beds: {
+    readonly compared: number;
+    readonly lags: readonly BedLag[];
+    readonly byBed: readonly { readonly bed: string; readonly runs: number; readonly difference: Interval }[];
+  };
+  /** Null with a sentence where two or more counts in ten or more runs are not there. */
+  readonly growth: GrowthModel | null;
+  readonly growthTooLittle: string | null;
+  /** Final length against bed temperature; all that a fixed timetable with one count can say. */
+  readonly lengthOnTemperature: {
+    readonly batches: number;
+    readonly perKelvin: Interval;
+    readonly line: readonly {
+      readonly celsius: number;
+      readonly length: number;
+      readonly low: number;
+      readonly high: number;
+    }[];
+  } | null;
+}
