@@ -15,6 +15,8 @@ export interface CreepFit {
   readonly levelNow: Interval;
   readonly residualSquares: number;
   readonly degreesOfFreedom: number;
+  /** Residual variance that the intervals go by, widened as asked for. */
+  readonly variance: number;
   readonly region: readonly RegionPoint[];
   readonly best: RegionPoint;
 }
@@ -31,9 +33,10 @@ const regionPoints = 600;
  * The intervals of onset, slope and levels are profile intervals, least residual squares + s² F(1, ν). An onset before the
  * first load cannot be told from one at it.
  *
+ * @param widening by how much the residual variance is raised for the intervals, from `changeWidening`
  * @returns null where no onset leaves loads on different days
  */
-export function fitCreep(sums: ChangeSums, level: number): CreepFit | null {
+export function fitCreep(sums: ChangeSums, level: number, widening = 1): CreepFit | null {
   const { observations, levelParameters, days, times, spanDays, middleDay } = sums;
   let best: RegionPoint | null = null;
   let residualSquares = Number.POSITIVE_INFINITY;
@@ -50,7 +53,8 @@ export function fitCreep(sums: ChangeSums, level: number): CreepFit | null {
   if (best === null) return null;
 
   const degreesOfFreedom = observations - levelParameters - 2;
-  const slack = (fQuantile(level, 1, degreesOfFreedom) * residualSquares) / degreesOfFreedom;
+  const variance = (widening * residualSquares) / degreesOfFreedom;
+  const slack = fQuantile(level, 1, degreesOfFreedom) * variance;
   const limit = residualSquares + slack;
   const pieces = intervals.flatMap((split) => within(sums, split, limit).map((piece) => ({ split, ...piece })));
   const each = Math.max(5, Math.ceil(regionPoints / Math.max(1, pieces.length)));
@@ -84,6 +88,7 @@ export function fitCreep(sums: ChangeSums, level: number): CreepFit | null {
     levelNow: levelInterval(sums, region, best, (onset) => now - onset),
     residualSquares,
     degreesOfFreedom,
+    variance,
     region,
     best: region[0] as RegionPoint,
   };

@@ -3,6 +3,7 @@ import { doesNotVary, factorise } from "../factorisation.ts";
 import { type FitFault, isFitFault } from "../fitFault.ts";
 import type { Interval } from "../regressionFit.ts";
 import { type ChangeSums, changeSums } from "./changeSums.ts";
+import { changeWidening } from "./changeWidening.ts";
 import { type CreepFit, fitCreep } from "./creepFit.ts";
 import { type DriftSeries, requireDriftSeries } from "./driftSeries.ts";
 import { fewestLoads } from "./fewestLoads.ts";
@@ -77,8 +78,14 @@ export function fitDriftModels(series: DriftSeries, level = 0.95): DriftModels |
   }
 
   const sums = changeSums(series);
-  const step = fitStep(sums, level);
-  const creep = fitCreep(sums, level);
+  const narrowStep = fitStep(sums, level);
+  const step =
+    narrowStep &&
+    fitStep(sums, level, changeWidening(series, "step", narrowStep.onsetDay.estimate, narrowStep.variance));
+  const narrowCreep = fitCreep(sums, level);
+  const creep =
+    narrowCreep &&
+    fitCreep(sums, level, changeWidening(series, "creep", narrowCreep.onsetDay.estimate, narrowCreep.variance));
   const squares = Math.max(sums.totalSquares, sums.roundingSquares);
   const scores = [
     scoreOf(sums, "constant", squares),

@@ -12,10 +12,17 @@ export interface DriftSeries {
   readonly weights?: ArrayLike<number>;
   /** What else moves the value, one column each: heater duty, ambient temperature. */
   readonly covariates?: readonly PredictorColumn[];
+  /**
+   * Errors that many loads have in common, each as what one standard deviation of it makes of every load: what a check of the
+   * logger was itself off by reaches all loads up to the next. They are independent of each other. They widen intervals
+   * and move nothing.
+   */
+  readonly sharedErrors?: readonly ArrayLike<number>[];
 }
 
 /** @throws RangeError for lengths that differ, days that run backwards, a weight that is not positive, or a broken number */
-export function requireDriftSeries({ days, values, weights, covariates }: DriftSeries, caller: string): void {
+export function requireDriftSeries(series: DriftSeries, caller: string): void {
+  const { days, values, weights, covariates, sharedErrors } = series;
   requireTimeOrder(days, values, caller);
   if (weights !== undefined && weights.length !== values.length) {
     throw new RangeError(`${caller} requires a weight a load; got ${weights.length} for ${values.length}`);
@@ -31,6 +38,12 @@ export function requireDriftSeries({ days, values, weights, covariates }: DriftS
       throw new RangeError(`${caller} requires a ${name} a load; got ${column.length} for ${values.length}`);
     }
     requireFinite(column, name, caller);
+  }
+  for (const error of sharedErrors ?? []) {
+    if (error.length !== values.length) {
+      throw new RangeError(`${caller} requires a shared error a load; got ${error.length} for ${values.length}`);
+    }
+    requireFinite(error, "shared errors", caller);
   }
 }
 

@@ -89,9 +89,9 @@ export function leavesTolerance(
 type Asked = Required<ToleranceQuestion>;
 
 function creepLeaves(creep: CreepFit, { sums, isClear, winner }: DriftModels, asked: Asked): LeavesTolerance {
-  const { region, best, residualSquares, degreesOfFreedom } = creep;
+  const { region, best, variance } = creep;
   const { tolerance, horizonDays } = asked;
-  const extra = { extraVariance: asked.commonStandardError ** 2, variance: residualSquares / degreesOfFreedom };
+  const extra = { extraVariance: asked.commonStandardError ** 2, variance };
   const bandAt = (time: number): Interval => {
     const column = (onset: number): number => Math.max(0, time - onset);
     return asked.of === "change"
@@ -179,7 +179,7 @@ function joined(a: Interval, b: Interval): Interval {
 function presentLevel({ sums, constant, level }: DriftModels, step: StepFit | null, asked: Asked): Interval {
   const extraVariance = asked.commonStandardError ** 2;
   if (step) {
-    const extra = { extraVariance, variance: step.residualSquares / step.degreesOfFreedom };
+    const extra = { extraVariance, variance: step.variance };
     return asked.of === "change" ? step.size : levelInterval(sums, step.region, step.best, () => 1, extra);
   }
   if (asked.of === "change") return { estimate: 0, low: 0, high: 0 };

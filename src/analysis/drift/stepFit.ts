@@ -15,6 +15,8 @@ export interface StepFit {
   readonly levelNow: Interval;
   readonly residualSquares: number;
   readonly degreesOfFreedom: number;
+  /** Residual variance that the intervals go by, widened as asked for. */
+  readonly variance: number;
   readonly region: readonly RegionPoint[];
   readonly best: RegionPoint;
 }
@@ -27,9 +29,10 @@ export interface StepFit {
  * (Hansen 2000, Econometrica 68, 575–603, table I; from memory, and as printed there). Size and levels are profile
  * intervals over the splits, by F with 1 degree of freedom.
  *
+ * @param widening by how much the residual variance is raised for the intervals, from `changeWidening`
  * @returns null where no split leaves three loads on different days
  */
-export function fitStep(sums: ChangeSums, level: number): StepFit | null {
+export function fitStep(sums: ChangeSums, level: number, widening = 1): StepFit | null {
   const { observations, levelParameters, totalSquares, roundingSquares, days, splits } = sums;
   const squaresAt = (split: number): number | null => {
     const { vv, vy } = splits[split] as (typeof splits)[number];
@@ -50,7 +53,7 @@ export function fitStep(sums: ChangeSums, level: number): StepFit | null {
   if (firstAfter < 0) return null;
 
   const degreesOfFreedom = observations - levelParameters - 2;
-  const variance = residualSquares / degreesOfFreedom;
+  const variance = (widening * residualSquares) / degreesOfFreedom;
   const onsetLimit = residualSquares - 2 * Math.log(1 - Math.sqrt(level)) * variance;
   const limit = residualSquares + fQuantile(level, 1, degreesOfFreedom) * variance;
   const region: RegionPoint[] = [];
@@ -77,6 +80,7 @@ export function fitStep(sums: ChangeSums, level: number): StepFit | null {
     levelNow: levelInterval(sums, region, best, () => 1),
     residualSquares,
     degreesOfFreedom,
+    variance,
     region,
     best,
   };

@@ -50,14 +50,19 @@ export function errorAtReading({ atZeroCelsius, perKelvin }: LoggerError, readin
   return atZeroCelsius + perKelvin * readingCelsius;
 }
 
+/** Standard uncertainty at a reading of what one sitting found, K: of its checks and, away from their temperatures, of the slope. */
+export function sessionUncertainty(session: CheckSession, readingCelsius: number): number {
+  const { errorUncertainty, slopeUncertainty, aboutCelsius } = session;
+  return Math.hypot(errorUncertainty, slopeUncertainty * (readingCelsius - aboutCelsius));
+}
+
 /**
- * Standard uncertainty of that error, K: of each check and, away from the temperatures checked, of the slope. Checks are taken
- * to share what is wrong with the reference, so that two of them are no better than one.
+ * Standard uncertainty of that error, K. Checks are taken to share what is wrong with the reference, so that two of them are no
+ * better than one.
  */
 export function errorUncertainty({ sessions }: LoggerError, readingCelsius: number): number {
   return sessions.reduce(
-    (total, { session: s, weight }) =>
-      total + weight * Math.hypot(s.errorUncertainty, s.slopeUncertainty * (readingCelsius - s.aboutCelsius)),
+    (total, { session, weight }) => total + weight * sessionUncertainty(session, readingCelsius),
     0,
   );
 }

@@ -1,4 +1,4 @@
-import { CHECK_UNCERTAINTY_KELVIN } from "../../malting/thermostat/loggerChecks.ts";
+import { CHECK_UNCERTAINTY_KELVIN, type LoggerHistory, loggerHistory } from "../../malting/thermostat/loggerChecks.ts";
 import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
 import type { ControlChart } from "../controlChartResult.ts";
 import type { EventRow } from "../eventRow.ts";
@@ -12,6 +12,7 @@ import type {
   ThermostatResult,
   ThermostatStretch,
 } from "../thermostatResult.ts";
+import { checkErrors } from "./checkErrors.ts";
 import { driftEffects } from "./driftEffects.ts";
 import { driftEvidence } from "./driftEvidence.ts";
 import { judgeStretch, type ToleranceTerms } from "./judgeStretch.ts";
@@ -55,11 +56,12 @@ function kilnThermostat(
   const loads = summaries.filter((load) => load.kiln === kiln);
   const rows = new Map(options.loads.map((row) => [row.load, row]));
   const runsOf = (load: string): readonly string[] => rows.get(load)?.runs ?? [];
+  const history = loggerHistory(checks, kiln, "air_on", loggerEventDays(events, timeZone));
   const logger = loggerTrust({
     kiln,
     loads,
     checks,
-    eventDays: loggerEventDays(events, timeZone),
+    history,
     loggerDays: settings.loggerDays,
     altitudeMetres,
   });
@@ -70,7 +72,7 @@ function kilnThermostat(
     checkUncertaintyKelvin: logger.uncertaintyKelvin ?? CHECK_UNCERTAINTY_KELVIN,
   };
   const starts = stretchStarts(events, timeZone);
-  const judged = (hold: HoldName): HoldJudgement | null => judgeHold(hold, loads, starts, terms, runsOf, rows);
+  const judged = (hold: HoldName): HoldJudgement | null => judgeHold(hold, loads, starts, terms, runsOf, rows, history);
   const drying = judged("drying");
   const cure = judged("cure");
   return {
@@ -111,6 +113,7 @@ function judgeHold(
   terms: ToleranceTerms,
   runsOf: (load: string) => readonly string[],
   rows: ReadonlyMap<string, LoadRow>,
+  history: LoggerHistory,
 ): HoldJudgement | null {
   if (loads.length === 0) return null;
   const read = offsetPoints(loads, hold, (at) => stretchAt(starts, at), runsOf);
@@ -127,7 +130,7 @@ function judgeHold(
       from: Number.isFinite(from) ? from : (points[0]?.at ?? loads[0]?.loadedAt ?? Number.NaN),
       to: starts[index + 1]?.from ?? loads.at(-1)?.loadedAt ?? Number.NaN,
       loads: own.length,
-      ...judgeStretch(own, earlier, terms),
+      ...judgeStretch(own, earlier, terms, checkErrors(own, history)),
     };
   });
   const latest = points.filter(({ stretch }) => stretch === starts.length - 1);

@@ -40,11 +40,13 @@ const perMonth = ({ estimate, low, high }: Interval): Interval => ({
  * the offset leaves its tolerance.
  *
  * @param earlier offsets of the stretches before, each in time order: they help to tell the spread, never the level
+ * @param sharedErrors what the logger's checks may be off by, from `checkErrors`: it widens the models' intervals
  */
 export function judgeStretch(
   points: readonly OffsetPoint[],
   earlier: readonly (readonly number[])[],
   terms: ToleranceTerms,
+  sharedErrors: readonly (readonly number[])[] = [],
 ): JudgedStretch {
   const first = points[0]?.at ?? 0;
   const values = points.map(({ offsetKelvin }) => offsetKelvin);
@@ -53,8 +55,9 @@ export function judgeStretch(
   const duties = points.flatMap(({ duty }) => (duty === null ? [] : [duty]));
   // Where every load has its duty the models carry it, so that its own uncertainty widens theirs.
   const covariates = duties.length === points.length ? dutyColumns(duties) : [];
-  const carried = fitDriftModels({ days, values, covariates });
-  const series = isFitFault(carried) ? { days, values } : { days, values, covariates };
+  const plain = { days, values, sharedErrors };
+  const carried = fitDriftModels({ ...plain, covariates });
+  const series = isFitFault(carried) ? plain : { ...plain, covariates };
   const models = isFitFault(carried) ? fitDriftModels(series) : carried;
   const raised = isFault(alarm) ? null : alarmOf(alarm, points, NOTICEABLE * terms.checkUncertaintyKelvin);
   const fault = isFitFault(models) ? models : isFault(alarm) ? alarm : null;

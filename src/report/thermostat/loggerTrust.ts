@@ -1,4 +1,4 @@
-import { daysSinceCheck, isCheckStale, loggerHistory } from "../../malting/thermostat/loggerChecks.ts";
+import { daysSinceCheck, isCheckStale, type LoggerHistory } from "../../malting/thermostat/loggerChecks.ts";
 import { boilingPointAtAltitude } from "../../malting/thermostat/sensorTolerance.ts";
 import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
 import type { LoggerTrust } from "../thermostatResult.ts";
@@ -8,8 +8,8 @@ export interface LoggerQuestion {
   readonly kiln: string;
   readonly loads: readonly ThermostatLoad[];
   readonly checks: readonly LoggedCheck[];
-  /** First moments of the local days on which something of the logger is logged. */
-  readonly eventDays: readonly number[];
+  /** Of the air-on probe's checks, from `loggerHistory`. */
+  readonly history: LoggerHistory;
   readonly loggerDays: number;
   readonly altitudeMetres: number;
 }
@@ -19,8 +19,7 @@ const CLEARLY_OFF = 3;
 
 /** How far the logger of one kiln can be trusted: a thermostat is never blamed for what its logger did. */
 export function loggerTrust(question: LoggerQuestion): LoggerTrust {
-  const { kiln, loads, checks, eventDays, loggerDays, altitudeMetres } = question;
-  const history = loggerHistory(checks, kiln, "air_on", eventDays);
+  const { kiln, loads, checks, history, loggerDays, altitudeMetres } = question;
   const last = loads.at(-1);
   const days = last === undefined ? null : daysSinceCheck(history, last.loadedAt);
   const corrected = loads.filter((load) => load.dryingLoggerErrorKelvin !== null).at(-1);

@@ -1,23 +1,29 @@
 import { findFitFault } from "../../analysis/findFitFault.ts";
 import { fitLeastSquares } from "../../analysis/fitLeastSquares.ts";
 import { mean } from "../../analysis/summary.ts";
+import { cycleLean } from "../../malting/thermostat/cycleLean.ts";
 import type { OffsetPoint } from "../thermostatResult.ts";
 
 /** Fewer pairs of neighbours tell nothing of duty. */
 const FEWEST_PAIRS = 20;
 
-/** What goes with duty: dead time acts on a steep rise or a slow one, and a heater that hardly rests acts otherwise again. */
+/** Readings do not resolve a duty nearer to 0 or to 1. */
+const LEAST_DUTY = 0.02;
+
+const lean = (duty: number): number => cycleLean(Math.min(1 - LEAST_DUTY, Math.max(LEAST_DUTY, duty)));
+
+/** What goes with duty by the physics of the cycle: dead time moves its middle, and its sides bend (see {@link cycleLean}). */
 export const dutyColumns = (duties: readonly number[]) => [
   { name: "duty", values: duties },
-  { name: "dutySquared", label: "square of the duty", values: duties.map((duty) => duty * duty) },
+  { name: "lean", label: "lean of the cycle", values: duties.map(lean) },
 ];
 
 /**
  * The offsets as they would read at the house's usual heater duty. Dead time makes the middle of a thermostat's cycle move
  * with the heater's power, so that a cold week reads like a changed thermostat.
  *
- * How much is taken from neighbouring loads, each pair's change of offset on its change of duty and of duty squared: a creep
- * moves neighbours too little to be taken for duty, while levels months apart would be. Where the pairs are too few, or duty
+ * How much is taken from neighbouring loads, each pair's change of offset on its change of duty and of lean: a creep moves
+ * neighbours too little to be taken for duty, while levels months apart would be. Where the pairs are too few, or duty
  * explains nothing that chance would not, the offsets stay as they are; so does a load without a duty.
  */
 export function atUsualDuty(points: readonly OffsetPoint[]): readonly OffsetPoint[] {
@@ -33,9 +39,9 @@ export function atUsualDuty(points: readonly OffsetPoint[]): readonly OffsetPoin
   if (findFitFault(changes, offsets, FEWEST_PAIRS) !== null) return points;
   const fit = fitLeastSquares(changes, offsets);
   if (fit.fPValue > 0.05) return points;
-  const [, perDuty = 0, perSquare = 0] = fit.terms.map(({ estimate }) => estimate);
+  const [, perDuty = 0, perLean = 0] = fit.terms.map(({ estimate }) => estimate);
   const usual = mean(columns[0]?.values ?? [0]);
-  const shift = (duty: number): number => perDuty * (duty - usual) + perSquare * (duty * duty - usual * usual);
+  const shift = (duty: number): number => perDuty * (duty - usual) + perLean * (lean(duty) - lean(usual));
   return points.map((point) =>
     point.duty === null ? point : { ...point, offsetKelvin: point.offsetKelvin - shift(point.duty) },
   );
