@@ -1,10 +1,15 @@
+import type { FactReport } from "../findings/facts/factFrame.ts";
 import { pressureAtAltitude } from "../malting/moistAir.ts";
 import { analyseChanges } from "./changes/analyseChanges.ts";
 import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
+import { stretchesOf } from "./kilnHours/stretches.ts";
+import { withStretches } from "./kilnHours/withStretches.ts";
 import type { LoggedRows } from "./loggedRows.ts";
 import { once } from "./once.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import type { PartName, ReportParts, ReportRows } from "./report.ts";
+import { analyseReview } from "./review/analyseReview.ts";
+import { groundBefore } from "./review/groundBefore.ts";
 import { analyseSteepGermination } from "./steepGermination/analyseSteepGermination.ts";
 import { targetMoisture } from "./targetMoisture.ts";
 import { analyseThermostat } from "./thermostat/analyseThermostat.ts";
@@ -21,13 +26,42 @@ export interface AnalysisGround {
   readonly view: View;
   /** The rows that the view chooses. */
   readonly rows: ReportRows;
+  /** Work out every month's review, as the build does; else only the month that the view shows. */
+  readonly everyMonth?: boolean;
 }
 
 /**
  * What is worked out of a view's rows. Kiln hours come without their stretches (`stretchesOf` finds them), which take
  * as long as all the rest of them.
  */
-export function analyseParts({ logged, published, view, rows }: AnalysisGround): AnalysedParts {
+export function analyseParts(ground: AnalysisGround): AnalysedParts {
+  const review = once(async () =>
+    analyseReview(ground.rows, {
+      costs: ground.published.costs,
+      months: ground.everyMonth === true ? "all" : ground.view.month,
+      reportBefore: (before) => reportBefore(groundBefore(ground, before)),
+    }),
+  );
+  return { ...analyseOwnParts(ground), review };
+}
+
+/** The report but for its review, as one object. */
+async function reportBefore(ground: AnalysisGround): Promise<FactReport> {
+  const parts = analyseOwnParts(ground);
+  const hours = await parts.kilnHours();
+  return {
+    ...ground.rows,
+    kilnHours: withStretches(hours, stretchesOf(hours.kilnHours)),
+    yieldMoisture: await parts.yieldMoisture(),
+    thermostat: await parts.thermostat(),
+    varieties: await parts.varieties(),
+    steepGermination: await parts.steepGermination(),
+    changes: await parts.changes(),
+  };
+}
+
+/** The parts that stand on rows alone. */
+function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omit<AnalysedParts, "review"> {
   const { runs, loads, events, house } = rows;
   const { timeZone, altitudeMetres } = house;
   const { targets, samples } = logged;
@@ -71,7 +105,9 @@ export function analyseParts({ logged, published, view, rows }: AnalysisGround):
     );
   });
   const varieties = once(async () => analyseVarieties());
-  const steepGermination = once(async () => analyseSteepGermination());
+  const steepGermination = once(async () =>
+    analyseSteepGermination(runs, { floor: await logged.floor(), targets, without }),
+  );
   const changes = once(async () => analyseChanges());
   return { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes };
 }

@@ -86,6 +86,7 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
           house.timeZone,
         ),
       },
+      costs: house.costs,
       baselines: house.baselines,
       thermostat: {
         toleranceKelvin: house.tolerances.thermostatCelsius,

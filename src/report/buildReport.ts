@@ -17,7 +17,7 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const logged = await readLoggedRows(database);
   const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
   const rows = viewRows(wholeRows(logged, published), chosen);
-  const parts = analyseParts({ logged, published, view, rows });
+  const parts = analyseParts({ logged, published, view, rows, everyMonth: true });
   const hours = await parts.kilnHours();
   return {
     ...rows,
@@ -27,5 +27,6 @@ export async function buildReport(database: Database, published: PublishedLogs, 
     varieties: await parts.varieties(),
     steepGermination: await parts.steepGermination(),
     changes: await parts.changes(),
+    review: await parts.review(),
   };
 }

@@ -2,6 +2,7 @@ import type { CsvTable } from "../tables/csvTable.ts";
 import type { NamedBaseline } from "../tables/house.ts";
 import type { LogsResult } from "./logsResult.ts";
 import type { HouseBrief, OtherColumn } from "./report.ts";
+import type { HouseCosts } from "./reviewResult.ts";
 import type { ThermostatSettings } from "./thermostat/analyseThermostat.ts";
 
 /**
@@ -11,6 +12,7 @@ import type { ThermostatSettings } from "./thermostat/analyseThermostat.ts";
 export interface PublishedLogs {
   readonly house: HouseBrief;
   readonly logs: LogsResult;
+  readonly costs: HouseCosts;
   readonly baselines: readonly NamedBaseline[];
   readonly thermostat: ThermostatSettings;
   readonly otherColumns: readonly OtherColumn[];

@@ -5,6 +5,7 @@ import type { EventRow } from "./eventRow.ts";
 import type { KilnHoursResult } from "./kilnHoursResult.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { LogsResult } from "./logsResult.ts";
+import type { ReviewResult } from "./reviewResult.ts";
 import type { RunRow } from "./runRow.ts";
 import type { SteepGerminationResult } from "./steepGerminationResult.ts";
 import type { ThermostatResult } from "./thermostatResult.ts";
@@ -60,6 +61,7 @@ export interface ReportParts {
   readonly varieties: VarietiesResult;
   readonly steepGermination: SteepGerminationResult;
   readonly changes: ChangesResult;
+  readonly review: ReviewResult;
 }
 
 export type PartName = keyof ReportParts;

@@ -9,7 +9,7 @@ export type PieceName = "rows" | PartName;
 export const pieceFile = (piece: PieceName, digest: string): string => `${piece}.${digest}.json`;
 
 function piecesOf(report: Report): Readonly<Record<PieceName, unknown>> {
-  const { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, ...rows } = report;
+  const { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, review, ...rows } = report;
   return {
     rows: rows satisfies ReportRows,
     kilnHours,
@@ -18,6 +18,7 @@ function piecesOf(report: Report): Readonly<Record<PieceName, unknown>> {
     varieties,
     steepGermination,
     changes,
+    review,
   };
 }
 

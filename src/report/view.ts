@@ -26,6 +26,8 @@ export interface View {
   readonly firing: string | null;
   /** For `runs/?run=`. */
   readonly run: string | null;
+  /** The month in review, `2026-10`; null: the latest. A built page for each stands under its own address. */
+  readonly month: string | null;
 }
 
 /** The what-if fields as typed, in the reader's own units, so that the address says what the reader typed. */
@@ -60,6 +62,7 @@ export const wholeView: View = {
   search: null,
   firing: null,
   run: null,
+  month: null,
 };
 
 /** Does this view choose other rows, or another fit, than the built pages show? Only then is the engine needed. */
@@ -75,6 +78,7 @@ export function choosesRows(view: View): boolean {
   );
 }
 
+const MONTH = /^\d{4}-(0[1-9]|1[0-2])$/;
 const ISO_DATE = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
 
 function oneOf<T extends string>(text: string | null, choices: readonly T[]): T | null {
@@ -117,6 +121,7 @@ export function parseView(query: URLSearchParams): View {
     search: text("search"),
     firing: text("firing"),
     run: text("run"),
+    month: MONTH.test(text("month") ?? "") ? text("month") : null,
   };
 }
 
@@ -140,6 +145,7 @@ export function formatView(view: View): string {
   put("search", view.search);
   put("firing", view.firing);
   put("run", view.run);
+  put("month", view.month);
   const text = query.toString();
   return text === "" ? "" : `?${text}`;
 }

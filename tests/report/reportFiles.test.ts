@@ -19,9 +19,10 @@ describe("reportFiles(report)", () => {
       varieties: piece("varieties"),
       steepGermination: piece("steepGermination"),
       changes: piece("changes"),
+      review: piece("review"),
     };
     expect(again).toEqual(report);
-    expect(files.size).toBe(7);
+    expect(files.size).toBe(8);
   });
 
   it("names them by the whole report, so that no page reads a piece of another one", () => {

@@ -36,6 +36,7 @@ const views: fc.Arbitrary<View> = fc.record({
   search: optional(text),
   firing: optional(text),
   run: optional(text),
+  month: optional(date.map((day) => day.slice(0, 7))),
 });
 
 describe("the view in the address", () => {

@@ -189,8 +189,24 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
     yieldMoisture: madeUpYieldMoisture(loads),
     thermostat: { kilns: [] },
     varieties: analyseVarieties(),
-    steepGermination: analyseSteepGermination(),
+    steepGermination: analyseSteepGermination([], {
+      floor: { tanks: [], beds: [], counts: [] },
+      targets: [],
+      without: new Set(),
+    }),
     changes: analyseChanges(),
+    review: {
+      months: [],
+      monthsThereAre: [],
+      costs: {
+        currency: null,
+        perKilowattHour: null,
+        perLabourHour: null,
+        perKilogramMalt: null,
+        perRefusedBatch: null,
+      },
+      tooLittle: "No batch has left the kiln yet.",
+    },
     otherColumns: [],
     ...changes,
   };

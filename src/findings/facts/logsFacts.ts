@@ -1,0 +1,55 @@
+import type { LogsFact } from "../../report/reviewResult.ts";
+import type { RunRow } from "../../report/runRow.ts";
+import { type FactFrame, namedRuns, noLoss, unloadedOf } from "./factFrame.ts";
+
+/** What most analyses stand on; a batch that lacks one is lost to them. */
+const WANTED: readonly (keyof RunRow)[] = [
+  "grainInKilograms",
+  "maltOutKilograms",
+  "finalMoisturePercent",
+  "kilnHours",
+  "bedDepthMetres",
+  "steepOutMoisturePercent",
+  "acrospireMean",
+  "energyKilowattHours",
+];
+
+const shareWith = (runs: readonly RunRow[], field: keyof RunRow): number =>
+  runs.filter((run) => run[field] !== null).length / Math.max(1, runs.length);
+
+/** Kept in this share of the earlier batches it counts as kept; in less than half of the month's it has stopped. */
+const KEPT = 0.8;
+const STOPPED = 0.5;
+
+/** Rows set aside, values blanked and columns no longer kept, among the month's batches. */
+export function logsFacts(frame: FactFrame): readonly LogsFact[] {
+  const { monthRuns, report, from } = frame;
+  const [first, last] = [monthRuns[0], monthRuns.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const names = new Set(monthRuns.map(({ run }) => run));
+  const mine = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
+  const of = (effect: string): number => mine.filter((problem) => problem.effect === effect).length;
+  const earlier = report.runs.filter((run) => unloadedOf(run) < from).slice(0, 30);
+  const missing = WANTED.filter(
+    (field) => shareWith(earlier, field) >= KEPT && shareWith(monthRuns, field) < STOPPED && monthRuns.length >= 3,
+  );
+  const rowsSetAside = of("row-set-aside");
+  const valuesBlanked = of("value-blanked");
+  if (rowsSetAside + valuesBlanked + missing.length === 0) return [];
+  const concerned = missing.length > 0 ? monthRuns : monthRuns.filter(({ run }) => mine.some((p) => p.run === run));
+  return [
+    {
+      kind: "logs",
+      rowsSetAside,
+      valuesBlanked,
+      missing,
+      from: first.unloadedAt ?? from,
+      to: last.unloadedAt ?? from,
+      runs: namedRuns(concerned.map(({ run }) => run)),
+      runCount: concerned.length,
+      chanceReal: 1,
+      loss: noLoss,
+      beside: [],
+    },
+  ];
+}

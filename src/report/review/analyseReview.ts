@@ -1,0 +1,103 @@
+import { allFacts } from "../../findings/facts/allFacts.ts";
+import { type FactFrame, type FactReport, LATEST_RUNS } from "../../findings/facts/factFrame.ts";
+import { joinFacts } from "../../findings/facts/joinFacts.ts";
+import type { ReportRows } from "../report.ts";
+import type { HouseCosts, MonthReview, OpenQuestion, ReviewFinding, ReviewResult } from "../reviewResult.ts";
+import type { RunRow } from "../runRow.ts";
+import { type Month, monthBefore, monthOf, monthsOf, sameMonthYearBefore } from "./months.ts";
+import { monthTotals, runsOfMonth } from "./monthTotals.ts";
+
+export interface ReviewOptions {
+  readonly costs: HouseCosts;
+  /** Which months are worked out: all of them while the site is built, else the one that is shown (null: the latest). */
+  readonly months: "all" | string | null;
+  /** The report as it stood before a moment. */
+  readonly reportBefore: (before: number) => Promise<FactReport>;
+}
+
+/** Batches that have left the kiln; earliest first. */
+function unloaded(runs: readonly RunRow[]): readonly RunRow[] {
+  return runs
+    .filter(({ unloadedAt }) => unloadedAt !== null)
+    .toSorted((a, b) => (a.unloadedAt ?? 0) - (b.unloadedAt ?? 0));
+}
+
+async function frameOf(month: Month, { reportBefore }: ReviewOptions): Promise<FactFrame> {
+  const report = await reportBefore(month.before);
+  const monthRuns = runsOfMonth(report.runs, month);
+  const latestRuns = unloaded(report.runs).slice(-Math.max(LATEST_RUNS, monthRuns.length));
+  return { month: month.name, from: month.from, before: month.before, report, monthRuns, latestRuns };
+}
+
+/** What was open at the end of the month before, and what became of it. */
+function openQuestions(
+  before: readonly ReviewFinding[],
+  now: readonly ReviewFinding[],
+  batches: number,
+): readonly OpenQuestion[] {
+  return before.map((lastMonth) => {
+    const still = now.some(({ id }) => id === lastMonth.id);
+    return { id: lastMonth.id, lastMonth, now: still ? "still there" : batches === 0 ? "cannot be told" : "gone" };
+  });
+}
+
+function reviewOf(frame: FactFrame, lastFindings: readonly ReviewFinding[], options: ReviewOptions): MonthReview {
+  const { report, month, monthRuns, from, before } = frame;
+  const { timeZone } = report.house;
+  const totalsOf = (name: string) => monthTotals(report.runs, monthOf(name, timeZone));
+  const [last, year] = [totalsOf(monthBefore(month)), totalsOf(sameMonthYearBefore(month))];
+  const findings = joinFacts(allFacts(frame), options.costs);
+  const names = new Set(monthRuns.map(({ run }) => run));
+  const problems = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
+  const of = (effect: string): number => problems.filter((problem) => problem.effect === effect).length;
+  const complete = monthRuns.filter(
+    (run) => run.kilnHours !== null && run.finalMoisturePercent !== null && run.dryMatterYieldPercent !== null,
+  );
+  return {
+    totals: monthTotals(report.runs, { name: month, from, before }),
+    lastMonth: last.batches === 0 ? null : last,
+    sameMonthLastYear: year.batches === 0 ? null : year,
+    findings,
+    open: openQuestions(lastFindings, findings, monthRuns.length),
+    events: report.events
+      .filter(({ on }) => on >= Date.parse(`${month}-01T00:00:00Z`) && on < before)
+      .map((event) => ({ event, changeId: null })),
+    lookedAt: [],
+    logHealth: {
+      rowsSetAside: of("row-set-aside"),
+      valuesBlanked: of("value-blanked"),
+      notes: of("note"),
+      runs: monthRuns.length,
+      runsComplete: complete.length,
+    },
+    promised: null,
+  };
+}
+
+/** A house's months in review, each as it stood at its end. */
+export async function analyseReview(rows: ReportRows, options: ReviewOptions): Promise<ReviewResult> {
+  const { timeZone } = rows.house;
+  const months = monthsOf(rows.runs, timeZone);
+  const { costs } = options;
+  const names = months.map(({ name }) => name);
+  if (months.length === 0) {
+    return { months: [], monthsThereAre: [], costs, tooLittle: "No batch has left the kiln yet." };
+  }
+  const wanted =
+    options.months === "all"
+      ? months
+      : months.filter(({ name }) => name === (names.includes(options.months ?? "") ? options.months : names[0]));
+  const findingsOf = new Map<string, readonly ReviewFinding[]>();
+  const reviews: MonthReview[] = [];
+  // Earliest first, so that each finds what was open before it.
+  for (const month of wanted.toReversed()) {
+    const lastName = monthBefore(month.name);
+    if (!findingsOf.has(lastName) && names.includes(lastName)) {
+      findingsOf.set(lastName, joinFacts(allFacts(await frameOf(monthOf(lastName, timeZone), options)), costs));
+    }
+    const review = reviewOf(await frameOf(month, options), findingsOf.get(lastName) ?? [], options);
+    findingsOf.set(month.name, review.findings);
+    reviews.push(review);
+  }
+  return { months: reviews.reverse(), monthsThereAre: names, costs, tooLittle: null };
+}
