@@ -12,6 +12,8 @@ import { readRuns } from "./readRuns.ts";
 import { readTargets } from "./readTargets.ts";
 import type { Choices, ReportRows } from "./report.ts";
 import type { RunRow } from "./runRow.ts";
+import type { FloorRows } from "./steepGermination/floorRows.ts";
+import { readFloor } from "./steepGermination/readFloor.ts";
 import type { TargetRow } from "./targetRow.ts";
 import { type LoggedCheck, readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
 import { readThermostatLoads } from "./thermostat/thermostatTable.ts";
@@ -35,6 +37,8 @@ export interface LoggedRows {
   readonly samples: ReadonlyMap<string, readonly number[]>;
   /** Read when first asked for. */
   readonly thermostat: () => Promise<ThermostatRows>;
+  /** Tanks, beds and counts, read when first asked for. */
+  readonly floor: () => Promise<FloorRows>;
 }
 
 /** Reads a joined database (`joinLogs`) out. */
@@ -49,6 +53,7 @@ export async function readLoggedRows(database: Database): Promise<LoggedRows> {
       loads: await readThermostatLoads(database, everyRow),
       checks: await readLoggerChecks(database),
     })),
+    floor: once(() => readFloor(database)),
   };
 }
 

@@ -29,21 +29,32 @@ export interface SteepBias {
   readonly meanPoints: Interval;
   /** 95 % of single differences lie between these (Bland and Altman's limits of agreement). */
   readonly limits: readonly [number, number];
+  /** Whether the interval of the mean keeps clear of 0. */
   readonly clear: boolean;
+  /** One for each batch, earliest first. */
+  readonly differences: readonly { readonly run: string; readonly points: number }[];
 }
 
 /** Steep-out moisture on wet hours and water temperature, within varieties. */
 export interface UptakeModel {
   readonly batches: number;
+  /** How every moisture in the fit was come by: one way throughout, the one that more batches have. */
+  readonly basis: "measured" | "from mass gain";
   readonly pointsPerWetHour: Interval;
   readonly pointsPerKelvin: Interval | null;
   readonly residualPoints: number;
   readonly rSquared: number;
+  /** Batches that the fit cannot account for, corrected for looking at all: a scale, a meter or a slip of the pen to look into. */
+  readonly unlikeTheRest: readonly string[];
+  /** Measured less mass gain, points, allowed for in `hoursToTarget` where the fit is of mass gains and the bias is clear. */
+  readonly allowedForBiasPoints: number | null;
   /** For each variety with a target: wet hours that would have met it at the house's usual water, and what it gets now. */
   readonly hoursToTarget: readonly {
     readonly variety: string;
     readonly targetPercent: number;
     readonly usualWetHours: number;
+    /** Moisture that the usual hours give on average. */
+    readonly usualPercent: number;
     readonly usualWaterCelsius: number | null;
     /** Null where the answer lies outside the hours logged: refused, with `refusal`. */
     readonly wetHours: Interval | null;
@@ -52,6 +63,7 @@ export interface UptakeModel {
   /** For each batch in order: fitted, and what was seen. */
   readonly points: readonly {
     readonly run: string;
+    readonly variety: string;
     readonly wetHours: number;
     readonly waterCelsius: number | null;
     readonly percent: number;
@@ -96,12 +108,16 @@ export interface AcrospireRun {
   readonly beds: readonly BedCount[];
   readonly targets: {
     readonly meanLow: number | null;
+    readonly meanTarget: number | null;
     readonly meanHigh: number | null;
     readonly overgrownHigh: number | null;
   } | null;
 }
 
-/** A bed that lagged or ran ahead of the others of its batch: a finding that an average would hide. */
+/**
+ * A bed that lagged or ran ahead of the others of its batch: a finding that an average would hide. Of two beds it is the
+ * shorter that is named, since one comparison says all.
+ */
 export interface BedLag {
   readonly run: string;
   readonly bed: string;
@@ -168,7 +184,13 @@ export interface SteepGerminationResult {
   readonly beds: {
     readonly compared: number;
     readonly lags: readonly BedLag[];
-    readonly byBed: readonly { readonly bed: string; readonly runs: number; readonly difference: Interval }[];
+    /** Each bed against the others of its batches, averaged; beds with five such batches or more. */
+    readonly byBed: readonly {
+      readonly bed: string;
+      readonly runs: number;
+      readonly difference: Interval;
+      readonly warmerByKelvin: number | null;
+    }[];
   };
   /** Null with a sentence where two or more counts in ten or more runs are not there. */
   readonly growth: GrowthModel | null;

@@ -5,7 +5,7 @@ import type { TargetRow } from "./targetRow.ts";
 export const USUAL_TARGET_MOISTURE_PERCENT = 4.5;
 
 /** What a target aims at: its target, else the middle of what it accepts. */
-export const aimOf = ({ low, target, high }: TargetRow): number | null =>
+export const aimOf = ({ low, target, high }: Pick<TargetRow, "low" | "target" | "high">): number | null =>
   target ?? (low !== null && high !== null ? (low + high) / 2 : null);
 
 /** The final moisture this house dries to, per cent: targets.csv's line for `any`, else the middle of its varieties. */
