@@ -2,7 +2,8 @@ import type { UnitSystem } from "./unitSystem.ts";
 
 /**
  * What a number measures, and so how it is shown. The value handed over is always in the unit kept inside:
- * degrees Celsius, metres, kilograms, hours, per cent, kilowatt hours, kilogram of water per kilogram of dry air.
+ * degrees Celsius, metres, kilograms, hours, per cent, kilowatt hours, kilogram of water per kilogram of dry air; of a
+ * laboratory's results EBC units of colour, degrees Windisch-Kolbach, milligrams per litre of wort or kilogram of malt.
  */
 export type Quantity =
   | "temperature"
@@ -17,7 +18,14 @@ export type Quantity =
   | "power"
   | "humidityRatio"
   | "count"
-  | "fraction";
+  | "fraction"
+  | "colour"
+  | "diastaticPower"
+  | "diastaticPowerDifference"
+  | "alphaAmylase"
+  | "wortContent"
+  | "traceContent"
+  | "viscosity";
 
 /** How one quantity is shown in one system: shown = inside × factor + offset. */
 export interface Shown {
@@ -43,6 +51,13 @@ const metric: Readonly<Record<Quantity, Shown>> = {
   humidityRatio: { unit: "g/kg", factor: 1000, offset: 0, decimals: 1 },
   count: same("", 0),
   fraction: same("", 2),
+  colour: same("EBC", 1),
+  diastaticPower: same("°WK", 0),
+  diastaticPowerDifference: same("°WK", 0),
+  alphaAmylase: same("DU", 0),
+  wortContent: same("mg/L", 0),
+  traceContent: same("mg/kg", 2),
+  viscosity: same("mPa s", 2),
 };
 
 const us: Readonly<Record<Quantity, Shown>> = {
@@ -52,6 +67,12 @@ const us: Readonly<Record<Quantity, Shown>> = {
   bedDepth: { unit: "in", factor: 1 / 0.0254, offset: 0, decimals: 1 },
   mass: { unit: "lb", factor: 1 / 0.45359237, offset: 0, decimals: 0 },
   energyPerMass: { unit: "kWh/lb", factor: 0.45359237, offset: 0, decimals: 2 },
+  // The inverse of the families in suffix.ts: 1.97 EBC a degree SRM, °WK = 3.5 °L − 16 (both from memory of the committees' usage).
+  colour: { unit: "SRM", factor: 1 / 1.97, offset: 0, decimals: 1 },
+  diastaticPower: { unit: "°L", factor: 1 / 3.5, offset: 16 / 3.5, decimals: 0 },
+  diastaticPowerDifference: { unit: "°L", factor: 1 / 3.5, offset: 0, decimals: 0 },
+  // One centipoise is one millipascal second, exactly.
+  viscosity: same("cP", 2),
 };
 
 const systems: Readonly<Record<UnitSystem, Readonly<Record<Quantity, Shown>>>> = { metric, us };
