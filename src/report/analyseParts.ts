@@ -39,6 +39,7 @@ export function analyseParts(ground: AnalysisGround): AnalysedParts {
     analyseReview(ground.rows, {
       costs: ground.published.costs,
       months: ground.everyMonth === true ? "all" : ground.view.month,
+      trade: ground.logged.trade,
       reportBefore: (before) => reportBefore(groundBefore(ground, before)),
     }),
   );
@@ -104,7 +105,16 @@ function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omi
       },
     );
   });
-  const varieties = once(async () => analyseVarieties());
+  const varieties = once(async () =>
+    analyseVarieties(runs, {
+      targets,
+      halfWidths: published.tolerances,
+      samples,
+      lab: (await logged.varieties()).lab,
+      kilnHours: await kilnHours(),
+      without,
+    }),
+  );
   const steepGermination = once(async () =>
     analyseSteepGermination(runs, { floor: await logged.floor(), targets, without }),
   );

@@ -11,18 +11,30 @@ import { readMoistureSamples } from "./readMoistureSamples.ts";
 import { readRuns } from "./readRuns.ts";
 import { readTargets } from "./readTargets.ts";
 import type { Choices, ReportRows } from "./report.ts";
+import { readTrade, type TradeRows } from "./review/promised/readTrade.ts";
 import type { RunRow } from "./runRow.ts";
 import type { FloorRows } from "./steepGermination/floorRows.ts";
 import { readFloor } from "./steepGermination/readFloor.ts";
 import type { TargetRow } from "./targetRow.ts";
 import { type LoggedCheck, readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
 import { readThermostatLoads } from "./thermostat/thermostatTable.ts";
+import { readLab } from "./varieties/readLab.ts";
+import { type LotRow, readLots } from "./varieties/readLots.ts";
+import type { LabRow } from "./varietiesResult.ts";
 import { everyRow } from "./whereRows.ts";
 
 /** What the kiln loggers tell of the thermostats: a wide table that one part alone needs. */
 export interface ThermostatRows {
   readonly loads: readonly ThermostatLoad[];
   readonly checks: readonly LoggedCheck[];
+}
+
+/** What varieties are judged by besides the runs. */
+export interface VarietyRows {
+  /** By date, then run. */
+  readonly lab: readonly LabRow[];
+  /** By name. */
+  readonly lots: readonly LotRow[];
 }
 
 /** All that the engine holds of a house, read out once: a view then only says which of the rows it chooses. */
@@ -37,8 +49,12 @@ export interface LoggedRows {
   readonly samples: ReadonlyMap<string, readonly number[]>;
   /** Read when first asked for. */
   readonly thermostat: () => Promise<ThermostatRows>;
+  /** Read when first asked for. */
+  readonly varieties: () => Promise<VarietyRows>;
   /** Tanks, beds and counts, read when first asked for. */
   readonly floor: () => Promise<FloorRows>;
+  /** Orders and deliveries, read when first asked for. */
+  readonly trade: () => Promise<TradeRows>;
 }
 
 /** Reads a joined database (`joinLogs`) out. */
@@ -53,7 +69,9 @@ export async function readLoggedRows(database: Database): Promise<LoggedRows> {
       loads: await readThermostatLoads(database, everyRow),
       checks: await readLoggerChecks(database),
     })),
+    varieties: once(async () => ({ lab: await readLab(database), lots: await readLots(database) })),
     floor: once(() => readFloor(database)),
+    trade: once(() => readTrade(database)),
   };
 }
 

@@ -213,6 +213,8 @@ export interface PromisedAgainstMade {
     readonly variety: string;
     readonly owedKilograms: number;
     readonly storeKilograms: number;
+    /** Expected of the batches that are in steep, on the floor or in the kiln. */
+    readonly comingKilograms: number;
     readonly shortKilograms: number;
     readonly firstDueAt: number | null;
     readonly bags: number | null;
@@ -232,7 +234,10 @@ export interface PromisedAgainstMade {
   /** Hours needed in the coming four weeks at this season's humidity, nights there are, chance of running late, 0 to 1. */
   readonly weeks: number;
   readonly loadsNeeded: number;
+  /** Loads the house fires in a middling spell of so many weeks. */
   readonly loadsThereAre: number;
+  /** Spells of its own past that this stands on. */
+  readonly spells: number;
   readonly hoursALoad: Interval | null;
   readonly chanceLate: number | null;
   /** Varieties in the order in which they must be steeped, with the latest day. */

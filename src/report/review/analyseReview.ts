@@ -6,6 +6,8 @@ import type { HouseCosts, MonthReview, OpenQuestion, ReviewFinding, ReviewResult
 import type { RunRow } from "../runRow.ts";
 import { type Month, monthBefore, monthOf, monthsOf, sameMonthYearBefore } from "./months.ts";
 import { monthTotals, runsOfMonth } from "./monthTotals.ts";
+import { promisedAgainstMade } from "./promised/promisedAgainstMade.ts";
+import type { TradeRows } from "./promised/readTrade.ts";
 
 export interface ReviewOptions {
   readonly costs: HouseCosts;
@@ -13,6 +15,7 @@ export interface ReviewOptions {
   readonly months: "all" | string | null;
   /** The report as it stood before a moment. */
   readonly reportBefore: (before: number) => Promise<FactReport>;
+  readonly trade: () => Promise<TradeRows>;
 }
 
 /** Batches that have left the kiln; earliest first. */
@@ -74,6 +77,12 @@ function reviewOf(frame: FactFrame, lastFindings: readonly ReviewFinding[], opti
   };
 }
 
+/** As of the last thing logged, since a month's last day may lie days behind it or ahead of it. */
+async function promisedOf({ report }: FactFrame, { runs, loads, lastLoggedAt }: ReportRows, { trade }: ReviewOptions) {
+  if (lastLoggedAt === null) return null;
+  return promisedAgainstMade({ trade: await trade(), runs, loads, kilnHours: report.kilnHours, asOf: lastLoggedAt });
+}
+
 /** A house's months in review, each as it stood at its end. */
 export async function analyseReview(rows: ReportRows, options: ReviewOptions): Promise<ReviewResult> {
   const { timeZone } = rows.house;
@@ -95,7 +104,9 @@ export async function analyseReview(rows: ReportRows, options: ReviewOptions): P
     if (!findingsOf.has(lastName) && names.includes(lastName)) {
       findingsOf.set(lastName, joinFacts(allFacts(await frameOf(monthOf(lastName, timeZone), options)), costs));
     }
-    const review = reviewOf(await frameOf(month, options), findingsOf.get(lastName) ?? [], options);
+    const frame = await frameOf(month, options);
+    const promised = month.name === names[0] ? await promisedOf(frame, rows, options) : null;
+    const review = { ...reviewOf(frame, findingsOf.get(lastName) ?? [], options), promised };
     findingsOf.set(month.name, review.findings);
     reviews.push(review);
   }
