@@ -31,6 +31,14 @@ export function studentTTwoSidedP(t: number, df: number): number {
   return Number.isFinite(t) ? 2 * tCumulative(-Math.abs(t), df) : 0;
 }
 
+/** The chance that a Student t with `df` degrees of freedom stays below `t`. For an upper tail ask for `−t`. */
+export function studentTCdf(t: number, df: number): number {
+  requireDegreesOfFreedom(df, "studentTCdf");
+  if (Number.isNaN(t)) throw new RangeError("studentTCdf requires a number; got NaN");
+  if (!Number.isFinite(t)) return t > 0 ? 1 : 0;
+  return tCumulative(t, df);
+}
+
 /** The value that an F with `d1` and `d2` degrees of freedom stays below with probability `p`. */
 export function fQuantile(p: number, d1: number, d2: number): number {
   requireShare(p, "fQuantile");

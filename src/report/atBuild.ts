@@ -92,6 +92,7 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
         toleranceKelvin: house.tolerances.thermostatCelsius,
         loggerDays: house.checks.loggerDays,
         probeAtBulb: house.kilns.filter((kiln) => kiln.probeAtBulb).map((kiln) => kiln.id),
+      tolerances: house.tolerances.measures,
       },
       otherColumns: otherColumns(tables),
       tables: outgoing,

@@ -14,6 +14,8 @@ export interface PublishedLogs {
   readonly logs: LogsResult;
   readonly costs: HouseCosts;
   readonly baselines: readonly NamedBaseline[];
+  /** Half-widths about the target for measures that targets.csv leaves without limits, from house.toml. */
+  readonly tolerances: Readonly<Record<string, number>>;
   readonly thermostat: ThermostatSettings;
   readonly otherColumns: readonly OtherColumn[];
   /** In the order in which the engine takes them in. */

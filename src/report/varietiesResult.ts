@@ -25,6 +25,8 @@ export interface ScoredBatch {
 /** One measure of one variety, with what it alone does to the score. */
 export interface MeasureScore {
   readonly tolerance: Tolerance;
+  /** What it is judged on, by its nature: shares near an end on log odds, amounts with a long tail on a logarithm. */
+  readonly scale: "as it is" | "logarithm" | "log odds";
   readonly batches: number;
   readonly mean: number;
   /** The variety's own standard deviation; null below two batches. */
@@ -35,6 +37,8 @@ export interface MeasureScore {
   /** Chance that the next batch's value lies inside, 0 to 1, and about the variety's own centre. */
   readonly onTarget: number;
   readonly even: number;
+  /** Points in 100 by which *on target* would rise if this measure were always met. */
+  readonly drag: number;
   /** How many met it, with Wilson's interval of the share. */
   readonly met: number;
   readonly metShare: Interval;
@@ -60,9 +64,13 @@ export interface VarietyScore {
   readonly metShare: Interval | null;
   /** In order of drag: the one that costs the score most first. */
   readonly measures: readonly MeasureScore[];
+  /** Measures that fewer than half of the batches have, such as laboratory results: their own chances stand beside the score. */
+  readonly beside: readonly MeasureScore[];
   /** Measures that have a tolerance but too few values of this variety to count, and why. */
   readonly notCounted: readonly { readonly measure: string; readonly reason: string }[];
   readonly batchesInOrder: readonly ScoredBatch[];
+  /** Why a `full` score has no interval all the same: too few lots to draw from; null where it has one or none is due. */
+  readonly noInterval: string | null;
   readonly tooLittle: string | null;
 }
 

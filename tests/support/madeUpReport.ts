@@ -188,7 +188,20 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
     events: [],
     yieldMoisture: madeUpYieldMoisture(loads),
     thermostat: { kilns: [] },
-    varieties: analyseVarieties(),
+    varieties: analyseVarieties([], {
+      targets: [],
+      halfWidths: {},
+      samples: new Map(),
+      lab: [],
+      kilnHours: analyseKilnHours([], {
+        air: null,
+        without: new Set(),
+        targetMoisturePercent: 4.5,
+        pressurePascals: 101_325,
+        timeZone: "UTC",
+      }),
+      without: new Set(),
+    }),
     steepGermination: analyseSteepGermination([], {
       floor: { tanks: [], beds: [], counts: [] },
       targets: [],
