@@ -32,3 +32,28 @@ export function SteepCautions() {
     </footer>
   );
 }
+
+/** What can hurt on the floor, and what no count of kernels can find. */
+export function FloorCautions() {
+  return (
+    <footer class="cautions">
+      <p class="caution">
+        Steeping and germinating grain gives off carbon dioxide (CMBTC malting guide); it is heavier than air and lies
+        over beds, in drained tanks and in low rooms. At work the limit is 5000&nbsp;ppm over a shift (OSHA, from
+        memory), and 40&nbsp;000&nbsp;ppm endangers life at once (NIOSH, from memory). Air the room and measure before
+        bending over a closed bed.
+      </p>
+      <p class="caution">
+        A tank or pit may be a confined space, to be entered by permit only, with air measured and somebody outside
+        (29&nbsp;CFR&nbsp;1910.146). Of those who died in such spaces 60 in 100 had gone in to rescue another (the same,
+        training slides): call for help, do not follow. Local codes go before anything said here.
+      </p>
+      <p class="caution">
+        Moulds on grain and in a warm bed can leave toxins that neither eye nor count finds: they need a laboratory. The
+        European Union allows 1000&nbsp;µg/kg of deoxynivalenol in unprocessed grain and 200 of T-2 and HT-2 together in
+        malting barley (Regulation 2023/915 as amended by 2024/1022, read in the news); the United States advise
+        1&nbsp;ppm in finished wheat products (FDA, 2010). These pages are statistics, not a food-safety release.
+      </p>
+    </footer>
+  );
+}

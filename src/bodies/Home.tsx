@@ -2,6 +2,7 @@ import { kilnHoursAnswer } from "../findings/kilnHoursAnswer.ts";
 import { logsAnswer } from "../findings/logsAnswer.ts";
 import { runsAnswer } from "../findings/runsAnswer.ts";
 import type { Sentence } from "../findings/sentence.ts";
+import { steepGerminationAnswer } from "../findings/steepGermination/steepGerminationAnswer.ts";
 import { thermostatAnswer } from "../findings/thermostatAnswer.ts";
 import { yieldMoistureAnswer } from "../findings/yieldMoistureAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
@@ -9,17 +10,30 @@ import { Answer } from "./Answer.tsx";
 import { useBody, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { UnderWayNow } from "./kilnHours/UnderWayNow.tsx";
-import { kilnHoursPage, logsPage, type PageName, runsPage, thermostatPage, yieldMoisturePage } from "./pageNames.ts";
+import {
+  kilnHoursPage,
+  logsPage,
+  type PageName,
+  runsPage,
+  steepGerminationPage,
+  thermostatPage,
+  yieldMoisturePage,
+} from "./pageNames.ts";
 import { RunsTable } from "./runs/RunsTable.tsx";
 import { Said } from "./Said.tsx";
 
 const LATEST = 8;
 
 /** The front page: what is in the kiln, what each page answers in its own words, and the latest batches. */
-export function Home({ report }: { readonly report: ReportWith<"kilnHours" | "yieldMoisture" | "thermostat"> }) {
+export function Home({
+  report,
+}: {
+  readonly report: ReportWith<"steepGermination" | "kilnHours" | "yieldMoisture" | "thermostat">;
+}) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
   const pages: readonly (readonly [PageName, Sentence])[] = [
+    [steepGerminationPage, steepGerminationAnswer(report.steepGermination, units)],
     [kilnHoursPage, kilnHoursAnswer(report.kilnHours, units)],
     [yieldMoisturePage, yieldMoistureAnswer(report.yieldMoisture, house.timeZone)],
     [thermostatPage, thermostatAnswer(report.thermostat, { units, timeZone: house.timeZone })],

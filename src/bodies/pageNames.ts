@@ -9,6 +9,11 @@ export interface PageName {
 }
 
 export const homePage: PageName = { title: "Front page", path: "", stage: "none" };
+export const steepGerminationPage: PageName = {
+  title: "Steep and germination",
+  path: "steep-and-germination/",
+  stage: "germination",
+};
 export const kilnHoursPage: PageName = { title: "Kiln hours", path: "kiln-hours/", stage: "kiln" };
 export const yieldMoisturePage: PageName = {
   title: "Yield and moisture",
@@ -24,4 +29,11 @@ export const notFoundPage: PageName = { title: "Not found", path: "404/", stage:
 export const runPageName = (run: string): PageName => ({ title: `Batch ${run}`, path: runPath(run), stage: "none" });
 
 /** In the order of the navigation; the front page is the house's name. */
-export const PAGES: readonly PageName[] = [kilnHoursPage, yieldMoisturePage, thermostatPage, runsPage, logsPage];
+export const PAGES: readonly PageName[] = [
+  steepGerminationPage,
+  kilnHoursPage,
+  yieldMoisturePage,
+  thermostatPage,
+  runsPage,
+  logsPage,
+];

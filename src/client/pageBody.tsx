@@ -9,11 +9,13 @@ import {
   type PageName,
   runPageName,
   runsPage,
+  steepGerminationPage,
   thermostatPage,
   yieldMoisturePage,
 } from "../bodies/pageNames.ts";
 import { RunPage } from "../bodies/RunPage.tsx";
 import { Runs } from "../bodies/Runs.tsx";
+import { SteepGermination } from "../bodies/SteepGermination.tsx";
 import { Thermostat } from "../bodies/Thermostat.tsx";
 import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
@@ -78,9 +80,13 @@ function whatIfOf(kilnHours: KilnHoursResult, view: View, units: UnitSystem): Wh
 }
 
 const pages: Readonly<Record<string, Page>> = {
-  [homePage.path]: page(["kilnHours", "yieldMoisture", "thermostat"], ({ report }) => ({
+  [homePage.path]: page(["steepGermination", "kilnHours", "yieldMoisture", "thermostat"], ({ report }) => ({
     name: homePage,
     content: <Home report={report} />,
+  })),
+  [steepGerminationPage.path]: page(["steepGermination"], ({ report }) => ({
+    name: steepGerminationPage,
+    content: <SteepGermination report={report} />,
   })),
   [kilnHoursPage.path]: page(["kilnHours"], ({ report, view }) => {
     const units = view.units ?? report.house.units;

@@ -1,4 +1,3 @@
-import type { ControlChart } from "../../report/controlChartResult.ts";
 import { type FigureSettings, textSize } from "../figureSettings.ts";
 import type { Frame } from "../figureSpec.ts";
 import { textWidth } from "../textWidth.ts";
@@ -10,6 +9,11 @@ const DAY = 86_400_000;
 const FEW_DAYS = 70;
 /** Narrower than this, px, words at the ends of lines stand in two rows. */
 const ROOMY = 640;
+
+/** Batches with their dates. */
+export interface DatedRuns {
+  readonly runs: readonly { readonly at: number }[];
+}
 
 /** What all charts of one measure over time share, so that they stand under each other on one time axis. */
 export interface ChartFrame {
@@ -23,7 +27,7 @@ export interface ChartFrame {
   readonly acrossAt: (at: number) => number;
 }
 
-export function chartFrame(chart: ControlChart, { timeZone }: FigureSettings, frame: Frame): ChartFrame {
+export function chartFrame(chart: DatedRuns, { timeZone }: FigureSettings, frame: Frame): ChartFrame {
   const size = textSize(frame);
   const x = paddedSpan(
     chart.runs.map((run) => run.at),

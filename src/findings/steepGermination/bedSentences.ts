@@ -1,0 +1,93 @@
+import type { BedLag, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
+import { print, printNumber, printPValue } from "../../units/print.ts";
+import type { UnitSystem } from "../../units/unitSystem.ts";
+import { counted, listed } from "../counted.ts";
+import { joinSentences, type Sentence, strong } from "../sentence.ts";
+import { length, lengthRange } from "./measureWords.ts";
+
+type Beds = SteepGerminationResult["beds"];
+type BedMean = Beds["byBed"][number];
+
+const clear = ({ difference }: BedMean): boolean => difference.low > 0 || difference.high < 0;
+
+/** A bed that lags on the whole, the one that lags most; null where none does beyond its interval. */
+export function laggingBed({ byBed }: Beds): BedMean | null {
+  const lagging = byBed.filter((bed) => clear(bed) && bed.difference.estimate < 0);
+  return [...lagging].sort((a, b) => a.difference.estimate - b.difference.estimate)[0] ?? null;
+}
+
+const size = (difference: number): string => `${length(Math.abs(difference))} of the kernel`;
+
+/** Whether a bed lags on the whole. Empty where no batch has two beds counted. */
+export function bedsSentence(beds: Beds): Sentence {
+  const { compared, byBed, lags } = beds;
+  if (compared === 0) return [];
+  const off = byBed.filter(clear);
+  const batches = counted(compared, "batch", "batches");
+  if (off.length > 0) {
+    const said = off.flatMap(
+      ({ bed, difference, runs }, i): Sentence => [
+        i === 0 ? "Bed " : "; bed ",
+        strong(`${bed} ${difference.estimate < 0 ? "lags" : "runs ahead"} by ${size(difference.estimate)}`),
+        ` (${lengthRange(difference)}; ${counted(runs, "batch", "batches")})`,
+      ],
+    );
+    return [...said, `, against the other beds of the same batches, ${batches} compared.`];
+  }
+  return lags.length === 0
+    ? [`The beds of one batch grow alike in ${batches} that have two or more counted.`]
+    : [`No bed lags on the whole, over ${batches} that have two or more counted.`];
+}
+
+/** In how many batches a bed stood apart, which the batch's mean hides. */
+export function lagsSentence({ lags, compared }: Beds): Sentence {
+  if (lags.length === 0) return [];
+  const batches = new Set(lags.map(({ run }) => run)).size;
+  return [
+    "In ",
+    strong(`${printNumber(batches, 0)} of ${counted(compared, "batch", "batches")}`),
+    " a bed stood apart from its neighbours beyond counting error, which the batch’s mean would hide.",
+  ];
+}
+
+/** One bed that lagged or ran ahead, without its batch: the page sets the link before it. */
+export function lagSentence({ bed, difference, p, coolerByKelvin }: BedLag, units: UnitSystem): Sentence {
+  const behind = difference.estimate < 0;
+  const chance = printPValue(p).startsWith("<") ? `under ${printPValue(p).slice(1).trim()}` : printPValue(p);
+  const temperature: Sentence =
+    coolerByKelvin === null
+      ? ["Its bed temperature is not logged beside the others’."]
+      : Math.abs(coolerByKelvin) < 0.05
+        ? ["It stood as warm as the others: look at turning, depth and water rather than at temperature."]
+        : [
+            `It stood ${print(Math.abs(coolerByKelvin), "temperatureDifference", units)} ${coolerByKelvin > 0 ? "cooler" : "warmer"} than the others${
+              coolerByKelvin > 0 === behind
+                ? "."
+                : ", so temperature does not explain it: look at turning, depth and water."
+            }`,
+          ];
+  return joinSentences([
+    [
+      `bed ${bed} `,
+      strong(`${size(difference.estimate)} ${behind ? "behind" : "ahead of"}`),
+      ` the others (${lengthRange({ ...difference })}; chance of as much among even beds ${chance}, allowing for all beds compared).`,
+    ],
+    temperature,
+  ]);
+}
+
+/** The clause of the page's answer. */
+export function bedsClause(beds: Beds): Sentence {
+  const lagging = laggingBed(beds);
+  if (lagging !== null) {
+    return [
+      "Bed ",
+      strong(`${lagging.bed} lags`),
+      ` the others of its batches by ${size(lagging.difference.estimate)}.`,
+    ];
+  }
+  const behind = beds.lags.filter(({ difference }) => difference.estimate < 0);
+  if (behind.length === 0) return [];
+  const names = listed([...new Set(behind.slice(-3).map(({ bed, run }) => `${bed} in ${run}`))]);
+  return [`No bed lags on the whole; the latest to lag ${behind.length === 1 ? "was" : "were"} ${names}.`];
+}

@@ -1,0 +1,47 @@
+import type { SteepGerminationResult } from "../../report/steepGerminationResult.ts";
+import type { UnitSystem } from "../../units/unitSystem.ts";
+import { joinSentences, type Sentence } from "../sentence.ts";
+import { evennessSentence, lengthSentence } from "./acrospireSentences.ts";
+import { bedsClause } from "./bedSentences.ts";
+import { steepOutSentence } from "./steepSentences.ts";
+import { lengthOnTemperatureSentence, timetableBatchesSentence, timetableSentence } from "./timetableSentences.ts";
+import { waterSentence } from "./uptakeSentences.ts";
+
+/** What can be said of the timetable: hours where counts were made on the way, else final length alone. */
+function growthClause(
+  { growth, lengthOnTemperature, acrospires }: SteepGerminationResult,
+  units: UnitSystem,
+): Sentence {
+  if (growth?.timetable != null) return timetableSentence(growth.timetable, units);
+  if (lengthOnTemperature !== null) return lengthOnTemperatureSentence(lengthOnTemperature, units);
+  return lengthSentence(acrospires);
+}
+
+/** The page's first sentence: does the fixed timetable suit the weather, is steep-out on target, which bed lags? */
+export function steepGerminationAnswer(result: SteepGerminationResult, units: UnitSystem): Sentence {
+  const said = [growthClause(result, units), steepOutSentence(result.steeps), bedsClause(result.beds)].filter(
+    (sentence) => sentence.length > 0,
+  );
+  if (said.length > 0) return joinSentences(said);
+  const lacking = [result.steepTooLittle, result.acrospireTooLittle].filter((why) => why !== null);
+  return lacking.length === 0
+    ? ["These logs hold steeps, and nothing yet to hold them against: no target, and no acrospires counted."]
+    : joinSentences([...new Set(lacking)].map((why) => [why]));
+}
+
+/** What the answer rests on and leaves open. */
+export function steepGerminationGrounds(result: SteepGerminationResult, units: UnitSystem): readonly Sentence[] {
+  const { growth, lengthOnTemperature, acrospires, uptake } = result;
+  const timetable = growth?.timetable ?? null;
+  const lengthSaid = timetable === null && lengthOnTemperature === null;
+  return [
+    joinSentences([
+      growth === null || timetable === null
+        ? []
+        : timetableBatchesSentence(timetable, acrospires, growth.coversCelsius, units),
+      lengthSaid ? [] : lengthSentence(acrospires),
+      evennessSentence(acrospires),
+      uptake === null ? [] : waterSentence(uptake, units),
+    ]),
+  ];
+}
