@@ -44,6 +44,7 @@ function rowOf(house: SimulatedHouse, load: SimulatedLoad): LoadRow {
     waterRemovedKilograms: null,
     energyKilowattHours: logged.energyKilowattHours,
     powerLimitedShare: null,
+    fanShareOfHold: null,
     powerLimited: false,
     readingsFile: null,
   };

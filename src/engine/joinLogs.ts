@@ -12,7 +12,7 @@ const steps = [steepRuns, germinationRuns, kilnRows, loadWeather, loadRows, runR
 /** Where no reading belongs to any load, or nobody has looked yet, the table stands empty. */
 const emptyLoadReadings = `
 CREATE TABLE IF NOT EXISTS load_readings (
-  load VARCHAR, readings INTEGER, power_limited_share DOUBLE, readings_file VARCHAR)`;
+  load VARCHAR, readings INTEGER, power_limited_share DOUBLE, fan_share_of_hold DOUBLE, readings_file VARCHAR)`;
 
 /**
  * Joins the log tables of `database` into `run_rows` (one row a batch) and `load_rows` (one row a firing of a kiln), and

@@ -54,11 +54,15 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
     const loads = await readLoads(database, everyRow);
     const readings = tables.get("readings");
     const curves = readings === undefined ? new Map() : readingsByLoad(readings, loads);
-    const summed = publishReadings(loads, curves);
     const events = await readEvents(database);
     const checks = await readLoggerChecks(database);
     const fanSets = await readFanSets(database);
-    const thermostats = thermostatTable(summariseLoads(loads, curves, fanSets, checks, events, house.timeZone));
+    const summaries = summariseLoads(loads, curves, fanSets, checks, events, house.timeZone);
+    const fanShares = new Map(
+      summaries.flatMap(({ load, fanShareOfHold: share }) => (share === null ? [] : [[load, share]])),
+    );
+    const summed = publishReadings(loads, curves, fanShares);
+    const thermostats = thermostatTable(summaries);
     await database.load([summed.table, thermostats]);
 
     const encoder = new TextEncoder();
@@ -88,11 +92,11 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
       },
       costs: house.costs,
       baselines: house.baselines,
+      tolerances: house.tolerances.measures,
       thermostat: {
         toleranceKelvin: house.tolerances.thermostatCelsius,
         loggerDays: house.checks.loggerDays,
         probeAtBulb: house.kilns.filter((kiln) => kiln.probeAtBulb).map((kiln) => kiln.id),
-      tolerances: house.tolerances.measures,
       },
       otherColumns: otherColumns(tables),
       tables: outgoing,

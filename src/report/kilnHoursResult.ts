@@ -60,7 +60,8 @@ export interface HumidityDepthModel {
 }
 
 /**
- * Hours on the dry air that the water needs (tonnes: water to remove over the air's drying power) and bed depth (m).
+ * Hours on the dry air that the water needs (tonnes: water to remove over the air's drying power, over the share of the hold in
+ * which the fan ran) and bed depth (m).
  */
 export interface DryingAirModel {
   readonly kind: "drying-air";
@@ -74,6 +75,8 @@ export interface DryingAirModel {
   readonly hoursPerCentimetre: Interval;
   /** How this house fills its kiln, for a what-if without a green load. */
   readonly filling: Filling;
+  /** Loads whose fan stood still for part of the hold, and whose air counts for less. */
+  readonly loadsWithFanStops: number;
   /** Loads for which the green load or its moisture was not logged and the house's usual was taken. */
   readonly loadsWithUsualGain: number;
 }
@@ -83,6 +86,8 @@ export interface Filling {
   /** Null where no load logged both. */
   readonly greenKilogramsPerMetre: number | null;
   readonly usualGain: UsualGain | null;
+  /** Share of the hold in which the fan ran in the latest loads; 1 where that is not logged. */
+  readonly fanShareOfHold: number;
   readonly dryingSetCelsius: number | null;
   readonly targetMoisturePercent: number;
   readonly pressurePascals: number;

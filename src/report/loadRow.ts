@@ -42,6 +42,11 @@ export interface LoadRow {
   readonly powerLimitedShare: number | null;
   /** True where that share is over the stated limit: such a load is shown but not pooled into the fits. */
   readonly powerLimited: boolean;
+  /**
+   * Share (0 to 1) of the drying hold in which the fan ran, from the readings' fan_on; null where that is not logged, as of a fan
+   * that simply runs.
+   */
+  readonly fanShareOfHold: number | null;
   /** Where the readings of this load can be fetched, relative to the tables' folder; null without readings. */
   readonly readingsFile: string | null;
 }

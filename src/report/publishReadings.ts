@@ -19,6 +19,7 @@ interface Summary {
   readonly load: string;
   readonly readings: number;
   readonly power_limited_share: number | null;
+  readonly fan_share_of_hold: number | null;
   readonly readings_file: string;
 }
 
@@ -26,6 +27,7 @@ const summaryColumns: Readonly<Record<keyof Summary, DuckType>> = {
   load: "VARCHAR",
   readings: "INTEGER",
   power_limited_share: "DOUBLE",
+  fan_share_of_hold: "DOUBLE",
   readings_file: "VARCHAR",
 };
 
@@ -42,10 +44,12 @@ const cell = (value: string | number | null): string =>
  * One small file a load and the table `load_readings` that sums them up, one row a load with readings.
  *
  * @param curves by load, from `readingsByLoad`
+ * @param fanShares of the drying hold, by load, where the readings say when the fan ran
  */
 export function publishReadings(
   loads: readonly SummedLoad[],
   curves: ReadonlyMap<string, LoadCurve>,
+  fanShares: ReadonlyMap<string, number> = new Map(),
 ): { readonly files: readonly ReadingsFile[]; readonly table: CsvTable } {
   const encoder = new TextEncoder();
   const files: ReadingsFile[] = [];
@@ -60,6 +64,7 @@ export function publishReadings(
       load: load.load,
       readings: curve.at.length,
       power_limited_share: shareOf(load, curve),
+      fan_share_of_hold: fanShares.get(load.load) ?? null,
       readings_file: file,
     };
     lines.push((Object.keys(summaryColumns) as (keyof Summary)[]).map((name) => cell(summary[name])).join(","));

@@ -34,6 +34,7 @@ const columns: Readonly<Record<keyof StoredLoad, string>> = {
   waterRemovedKilograms: "water_removed_kg",
   energyKilowattHours: "energy_kwh",
   powerLimitedShare: "power_limited_share",
+  fanShareOfHold: "fan_share_of_hold",
   readingsFile: "readings_file",
 };
 

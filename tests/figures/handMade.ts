@@ -140,6 +140,7 @@ export const kilnLoad: LoadRow = {
   waterRemovedKilograms: null,
   energyKilowattHours: null,
   powerLimitedShare: null,
+  fanShareOfHold: null,
   powerLimited: false,
   readingsFile: null,
 };

@@ -35,6 +35,7 @@ export function load(index: number, changes: Partial<LoadRow> = {}): LoadRow {
     waterRemovedKilograms: 250,
     energyKilowattHours: 300,
     powerLimitedShare: 0,
+    fanShareOfHold: null,
     powerLimited: false,
     readingsFile: null,
     ...changes,

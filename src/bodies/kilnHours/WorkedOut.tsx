@@ -1,4 +1,5 @@
-import type { HoursAnalysis } from "../../report/kilnHoursResult.ts";
+import { counted } from "../../findings/counted.ts";
+import type { DryingAirModel, HoursAnalysis } from "../../report/kilnHoursResult.ts";
 import { print, printNumber } from "../../units/print.ts";
 import { Entry } from "../Entry.tsx";
 import { Fold } from "../Fold.tsx";
@@ -65,6 +66,18 @@ function Diagnostics({ model, title }: { readonly model: Model; readonly title: 
   );
 }
 
+/** What a fan that stood still for part of a hold did to the air that is counted; how the coming load's fan is thought to run. */
+function fanSentence({ loadsWithFanStops, filling }: DryingAirModel): string {
+  const { fanShareOfHold } = filling;
+  if (loadsWithFanStops === 0 && fanShareOfHold >= 0.99) {
+    return "The fan counts as running throughout: no load’s readings say that it stood still in the hold.";
+  }
+  return (
+    `In ${counted(loadsWithFanStops, "load")} the readings’ fan_on says that the fan stood still for part of the hold; the air needed is divided by the share in which it ran. ` +
+    `The estimate for a coming load takes the fan to run for ${print(fanShareOfHold * 100, "percent", "metric", { decimals: 0 })} of the hold, as in the latest loads.`
+  );
+}
+
 /** Where the expert finds what the page rests on; folded for everyone else. */
 export function WorkedOut({ analysis }: { readonly analysis: HoursAnalysis }) {
   const { humidityDepth, dryingAir, guesses } = analysis;
@@ -90,7 +103,7 @@ export function WorkedOut({ analysis }: { readonly analysis: HoursAnalysis }) {
             <>
               <Diagnostics model={dryingAir} title="Drying air" />
               <p class="small">
-                {`One tonne of dry air that the water needs: ${print(dryingAir.hoursPerTonneOfAir.estimate, "hours", "metric", { decimals: 3 })}. Loads for which the house’s usual gain stood in for a green load or its moisture: ${dryingAir.loadsWithUsualGain}.`}
+                {`One tonne of dry air that the water needs: ${print(dryingAir.hoursPerTonneOfAir.estimate, "hours", "metric", { decimals: 3 })}. Loads for which the house’s usual gain stood in for a green load or its moisture: ${dryingAir.loadsWithUsualGain}. ${fanSentence(dryingAir)}`}
               </p>
             </>
           )}

@@ -11,6 +11,9 @@ import type { OneStep } from "./oneStep.ts";
 /** A row whose drying-air predictor is known. */
 export type DryingAirRow = ModelRow & { readonly dryAirNeededTonnes: number };
 
+/** A few minutes without the fan in a night are no thermostat of its own. */
+const FAN_RUNS_THROUGHOUT = 0.99;
+
 export const hasDryAir = (row: ModelRow): row is DryingAirRow => row.dryAirNeededTonnes !== null;
 
 export const dryingAirColumns = (rows: readonly DryingAirRow[]) => [
@@ -46,6 +49,7 @@ export function dryingAirModel(
     hoursPerTonneOfAir: scaledTerm(fit, "dryAirNeededTonnes", 1),
     hoursPerCentimetre: linearCombination(fit, [0, tonnesPerMetre * 0.01, 0.01]),
     filling,
+    loadsWithFanStops: rows.filter(({ load }) => (load.fanShareOfHold ?? 1) < FAN_RUNS_THROUGHOUT).length,
     loadsWithUsualGain: rows.filter((row) => row.usedUsualGain).length,
   };
 }

@@ -13,6 +13,8 @@ export interface KnownAtLoading {
   readonly greenMoisturePercent: number | null;
   readonly grainInKilograms: number | null;
   readonly dryingSetCelsius: number | null;
+  /** How much of the hold the fan runs; where it is not known, as in the latest loads. */
+  readonly fanShareOfHold?: number | null;
 }
 
 export interface Expectation {
@@ -38,7 +40,8 @@ function withDryingAir(model: DryingAirModel, known: KnownAtLoading): Expectatio
     nothingLogged && filling.greenKilogramsPerMetre !== null
       ? filling.greenKilogramsPerMetre * known.bedDepthMetres
       : known.greenLoadKilograms;
-  const needed = dryAirNeeded({ ...known, greenLoadKilograms }, known, known.dryingSetCelsius, filling);
+  const fanShareOfHold = known.fanShareOfHold ?? filling.fanShareOfHold;
+  const needed = dryAirNeeded({ ...known, greenLoadKilograms, fanShareOfHold }, known, known.dryingSetCelsius, filling);
   return needed === null ? null : judge(model, [needed.tonnes, known.bedDepthMetres]);
 }
 

@@ -9,13 +9,14 @@ export interface ModelRow {
   readonly hours: number;
   readonly air: IntakeAir;
   readonly bedDepthMetres: number;
-  /** Tonnes of dry air that the water needs; null where set point, air temperature or load are not known. */
+  /** Tonnes of dry air that the water needs, over the share of the hold in which the fan ran; null where set point, air temperature or load are not known. */
   readonly dryAirNeededTonnes: number | null;
   /** The house's usual gain stood in for a green load or moisture that was not logged. */
   readonly usedUsualGain: boolean;
 }
 
 const KILOGRAMS_PER_TONNE = 1000;
+const LEAST_FAN_SHARE = 0.1;
 
 export const airOn = (load: LoadRow, basis: AirBasis): IntakeAir | null =>
   basis === "at_loading" ? load.airAtLoading : load.airOverLoad;
@@ -24,19 +25,23 @@ const hoursOf = (load: LoadRow, outcome: HoursAnalysis["outcome"]): number | nul
   outcome === "kiln-hours" ? load.kilnHours : load.dryingHours;
 
 /**
- * Tonnes of dry air that a load's water needs at the given intake air: water to remove over the air's drying power.
- * Only what is known at loading goes in.
+ * Tonnes of dry air that a load's water needs at the given intake air: water to remove over the air's drying power. Only what is
+ * known at loading goes in, and of a fan on a thermostat of its own how long it ran: air that the fan moves in a share of
+ * the time takes as much longer, so that hours go by the air needed over that share.
  *
- * @returns null where something is not known, or the air is warmer than the set point and so cannot be heated to it
+ * @returns null where something is not known, the air is warmer than the set point and so cannot be heated to it, or the fan
+ * hardly ran, which is more likely a switch logged the wrong way round
  */
 export function dryAirNeeded(
-  load: Pick<LoadRow, "greenLoadKilograms" | "greenMoisturePercent" | "grainInKilograms">,
+  load: Pick<LoadRow, "greenLoadKilograms" | "greenMoisturePercent" | "grainInKilograms" | "fanShareOfHold">,
   air: { readonly relativeHumidityPercent: number; readonly celsius: number | null },
   dryingSetCelsius: number | null,
   filling: Filling,
 ): { readonly tonnes: number; readonly usedUsualGain: boolean } | null {
   const setPoint = dryingSetCelsius ?? filling.dryingSetCelsius;
   if (air.celsius === null || setPoint === null || setPoint <= air.celsius) return null;
+  const share = load.fanShareOfHold ?? 1;
+  if (share < LEAST_FAN_SHARE) return null;
   const moisture = load.greenMoisturePercent;
   const dryAlready = moisture !== null && moisture < filling.targetMoisturePercent;
   if (dryAlready) return null;
@@ -49,7 +54,7 @@ export function dryAirNeeded(
     pressurePascals: filling.pressurePascals,
   });
   return {
-    tonnes: water.kilograms / power / KILOGRAMS_PER_TONNE,
+    tonnes: water.kilograms / power / share / KILOGRAMS_PER_TONNE,
     usedUsualGain: water.basis !== "green load and green moisture",
   };
 }

@@ -49,6 +49,34 @@ describe("analyseKilnHours(loads, options)", () => {
     expect(analyse(loads).kilnHours.tooLittle).toContain("bed depth");
   });
 
+  it("counts the air of a fan that stood still for its share of the hold, so that such nights stand on the line of the others", () => {
+    const running = analyse(loadsOnAPlane(60, PLANE)).kilnHours.dryingAir;
+    const needed = running?.dryAirNeededTonnes ?? new Float64Array();
+    // Every third night the fan ran for 60 to 90 % of the hold, and the hours are those of so much more air.
+    const loads = loadsOnAPlane(60, PLANE).map((row, at) => {
+      const share = at % 3 === 0 ? 0.6 + 0.1 * (at % 4) : null;
+      const hours = 3 + 0.4 * ((needed[at] ?? Number.NaN) / (share ?? 1)) + 0.01 * (at % 5);
+      return { ...row, kilnHours: hours, fanShareOfHold: share };
+    });
+    const read = analyse(loads).kilnHours.dryingAir;
+    expect(read?.hoursPerTonneOfAir.estimate).toAgreeWithin(0.4, 0.01);
+    expect(read?.fit.residualStandardDeviation).toBeLessThan(0.02);
+    expect(read?.loadsWithFanStops).toBe(20);
+    const unread = analyse(loads.map((row) => ({ ...row, fanShareOfHold: null }))).kilnHours.dryingAir;
+    expect(unread?.fit.residualStandardDeviation).toBeGreaterThan(0.5);
+  });
+
+  it("takes the coming load's fan to run as in the latest five loads, and throughout where nothing is logged", () => {
+    const loads = loadsOnAPlane(60, PLANE).map((row, at) => ({ ...row, fanShareOfHold: at < 50 ? null : 0.7 }));
+    expect(analyse(loads).kilnHours.dryingAir?.filling.fanShareOfHold).toBe(0.7);
+    expect(analyse(loadsOnAPlane(60, PLANE)).kilnHours.dryingAir?.filling.fanShareOfHold).toBe(1);
+  });
+
+  it("gives no air needed where the fan hardly ran", () => {
+    const loads = loadsOnAPlane(60, PLANE).map((row, at) => ({ ...row, fanShareOfHold: at === 7 ? 0.03 : null }));
+    expect(analyse(loads).kilnHours.dryingAir?.loads).toHaveLength(59);
+  });
+
   it("keeps what no fit can use, each with its reason", () => {
     const loads = [
       ...loadsOnAPlane(20, PLANE),
