@@ -129,19 +129,30 @@ export interface BedLag {
   readonly coolerByKelvin: number | null;
 }
 
-/** Growth from several counts on the way. */
+/**
+ * Growth from several counts on the way: length = rate × (bed temperature − base) × hours − lag. Counts at unloading are
+ * in it too, of all beds whose temperature is known.
+ */
 export interface GrowthModel {
   readonly runs: number;
   readonly counts: number;
+  /** Batches of which a bed was counted twice or more on the way: those that part hours from temperature. */
+  readonly runsCountedTwice: number;
   /** °C below which nothing grows, fitted from the house's own runs, profile interval. */
   readonly baseCelsius: Interval;
   readonly lengthPerHundredDegreeHours: Interval;
+  /** Growth, as a fraction of kernel length, before any acrospire shows. */
+  readonly lag: Interval;
+  /** How much batches differ in their own rate: standard deviation in per cent of the rate. */
+  readonly runToRunPercent: number;
+  /** Root mean square of counts about the fit, fraction of kernel length. */
   readonly residualLength: number;
   /** Counts with their degree-hours, and the fitted line. */
   readonly points: readonly {
     readonly run: string;
     readonly variety: string | null;
     readonly hours: number;
+    readonly celsius: number;
     readonly degreeHours: number;
     readonly length: number;
     readonly counted: number;
@@ -154,6 +165,8 @@ export interface GrowthModel {
   }[];
   /** Bed temperatures that the counts cover, °C: beyond them it refuses. */
   readonly coversCelsius: readonly [number, number];
+  /** Degree-hours above the base that the counts cover: an aim that lies beyond them gets no hours. */
+  readonly coversDegreeHours: readonly [number, number];
   /** For bed temperatures in that range: hours to reach the aim, against the timetable's hours. */
   readonly timetable: {
     readonly aimLength: number;
@@ -162,8 +175,32 @@ export interface GrowthModel {
       readonly celsius: number;
       readonly hours: Interval;
       readonly againstTimetableHours: Interval;
+      /** Longer than any bed was counted: its degree-hours are covered, its hours are not. */
+      readonly beyondHoursCounted: boolean;
+      /** Mean length at unloading were the bed kept the usual hours. */
+      readonly lengthAtUsualHours: Interval;
     }[];
+    /** Whole degrees that the counts cover and for which no hours are named, with the reason as a sentence. */
+    readonly refused: readonly { readonly celsius: number; readonly reason: string }[];
   } | null;
+}
+
+/** How many kernels it takes to see a difference between two counts, in four of five cases and at the usual level of 5 %. */
+export interface CountSize {
+  /** Kernels in the usual count. */
+  readonly usual: number;
+  /** From kernel to kernel within a count, fraction of kernel length. */
+  readonly kernelStandardDeviation: number;
+  /** The difference in mean length that two usual counts mostly show. */
+  readonly lengthSeen: number;
+  /** Kernels in each of two counts, for a few differences in mean length. */
+  readonly forLength: readonly { readonly difference: number; readonly kernels: number }[];
+  /** The same for the overgrown share: from the usual share to that many points more. */
+  readonly forOvergrown: readonly {
+    readonly fromPercent: number;
+    readonly toPercent: number;
+    readonly kernels: number;
+  }[];
 }
 
 export interface SteepGerminationResult {
@@ -195,6 +232,8 @@ export interface SteepGerminationResult {
   /** Null with a sentence where two or more counts in ten or more runs are not there. */
   readonly growth: GrowthModel | null;
   readonly growthTooLittle: string | null;
+  /** What a count can show and what it cannot; null without counts. */
+  readonly countSize: CountSize | null;
   /** Final length against bed temperature; all that a fixed timetable with one count can say. */
   readonly lengthOnTemperature: {
     readonly batches: number;

@@ -4,7 +4,10 @@ import type { TargetRow } from "../targetRow.ts";
 import { acrospireRuns } from "./acrospireRuns.ts";
 import { bedsCompared } from "./bedsCompared.ts";
 import { chittedOf } from "./chitted.ts";
+import { countSizeOf } from "./countSize.ts";
 import type { FloorRows } from "./floorRows.ts";
+import { growthCounts } from "./growthCounts.ts";
+import { growthModel } from "./growthModel.ts";
 import { lengthOnTemperature } from "./lengthOnTemperature.ts";
 import { steepBias } from "./steepBias.ts";
 import { steepsOf } from "./steeps.ts";
@@ -45,6 +48,7 @@ export function analyseSteepGermination(
   const bias = steepBias(steeps, tanksOf);
   const uptake = uptakeModel(steeps, bias);
   const acrospires = acrospireRuns(kept, bedsOf, targets);
+  const growth = growthModel(growthCounts(kept, bedsOf, byRun(floor.counts)), acrospires);
   return {
     steeps,
     steepTooLittle: steeps.length === 0 ? "No steep is logged among these batches." : null,
@@ -55,8 +59,9 @@ export function analyseSteepGermination(
     acrospires,
     acrospireTooLittle: acrospires.length === 0 ? "No kernels were counted at unloading in these batches." : null,
     beds: bedsCompared(acrospires),
-    growth: null,
-    growthTooLittle: "Growth is not worked out yet.",
+    growth: typeof growth === "string" ? null : growth,
+    growthTooLittle: typeof growth === "string" ? growth : null,
+    countSize: countSizeOf(acrospires),
     lengthOnTemperature: lengthOnTemperature(acrospires),
   };
 }
