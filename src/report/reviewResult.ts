@@ -124,8 +124,8 @@ export interface LotFact extends FactBase {
 
 export interface SteepFact extends FactBase {
   readonly kind: "steep";
-  /** `off target`: steep-out moisture; `bias`: measured against mass gain. */
-  readonly shape: "off target" | "bias";
+  /** `shift`: off the house's own usual; `bias`: measured less what the gain in mass says. */
+  readonly shape: "shift" | "bias";
   readonly points: Interval;
 }
 

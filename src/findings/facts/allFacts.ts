@@ -1,10 +1,13 @@
 import type { Fact } from "../../report/reviewResult.ts";
 import { chartFacts } from "./chartFacts.ts";
 import type { FactFrame } from "./factFrame.ts";
+import { floorFacts } from "./floorFacts.ts";
 import { hoursFacts } from "./hoursFacts.ts";
 import { loadFacts } from "./loadFacts.ts";
 import { logsFacts } from "./logsFacts.ts";
+import { steepFacts } from "./steepFacts.ts";
 import { thermostatFacts } from "./thermostatFacts.ts";
+import { varietyFacts } from "./varietyFacts.ts";
 
 /** Where facts come from; each looks at one subject. */
 const sources: readonly ((frame: FactFrame) => readonly Fact[])[] = [
@@ -12,6 +15,9 @@ const sources: readonly ((frame: FactFrame) => readonly Fact[])[] = [
   chartFacts,
   thermostatFacts,
   loadFacts,
+  steepFacts,
+  floorFacts,
+  varietyFacts,
   logsFacts,
 ];
 

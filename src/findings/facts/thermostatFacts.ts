@@ -1,8 +1,8 @@
 import type { Fact, LoggerFact, ThermostatFact } from "../../report/reviewResult.ts";
-import type { HoldName, KilnThermostat } from "../../report/thermostatResult.ts";
+import type { HoldName, KilnThermostat, StretchModels } from "../../report/thermostatResult.ts";
 import { holdVerdict, isAlarmed } from "../holdVerdict.ts";
 import { loggerDoubts } from "../loggerDoubts.ts";
-import { chanceAlarmReal } from "./chanceReal.ts";
+import { chanceAlarmReal, chanceReal } from "./chanceReal.ts";
 import { batchesAMonth, concerns, type FactFrame, LATEST_RUNS, namedRuns, noLoss } from "./factFrame.ts";
 
 const DAY = 86_400_000;
@@ -14,6 +14,19 @@ const HOLDS: readonly HoldName[] = ["drying", "cure"];
  */
 const BEFORE = { share: 0.05, power: 0.9 };
 const FALSE_PER_LOAD = 0.0063;
+
+/** What a thermostat that moves usually comes to: kelvins a month of a creep, kelvins of a step (common practice). */
+const CREEP_SIZE = 0.5;
+const STEP_SIZE = 1.5;
+
+/** An alarm says that something may have moved; how far, by the model that explains it, says whether to believe it. */
+function chanceOf(frame: FactFrame, models: StretchModels | null): number {
+  const alarmed = chanceAlarmReal(FALSE_PER_LOAD * Math.max(LATEST_RUNS, frame.monthRuns.length), BEFORE);
+  const creep = models?.kelvinPerMonth ?? null;
+  const step = models?.stepKelvin ?? null;
+  if (creep !== null) return chanceReal(creep, { share: alarmed, size: CREEP_SIZE });
+  return step === null ? alarmed : chanceReal(step, { share: alarmed, size: STEP_SIZE });
+}
 
 type Verdict = ReturnType<typeof holdVerdict>;
 
@@ -57,7 +70,7 @@ function holdFact(frame: FactFrame, kiln: KilnThermostat, hold: HoldName): Therm
     to: latest,
     runs: namedRuns(runs),
     runCount: runs.length,
-    chanceReal: chanceAlarmReal(FALSE_PER_LOAD * Math.max(LATEST_RUNS, frame.monthRuns.length), BEFORE),
+    chanceReal: chanceOf(frame, models),
     loss: lossOf(frame, kiln),
     beside: [],
   };

@@ -1,0 +1,108 @@
+import type { BedFact, Fact, TimetableFact } from "../../report/reviewResult.ts";
+import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
+import { chanceReal } from "./chanceReal.ts";
+import { meanOf, shiftOf } from "./effectMean.ts";
+import { type FactFrame, namedRuns, noLoss } from "./factFrame.ts";
+
+/** A twelfth of the kernel's length is a trouble of middling size: the width of a class is a quarter (acrospire classes). */
+const BEFORE = { share: 0.1, size: 0.08 };
+const LEAST_LENGTH = 0.04;
+
+/** Latest batches against those before them. */
+function halves(frame: FactFrame) {
+  const latest = new Set(frame.latestRuns.map(({ run }) => run));
+  const all = frame.report.steepGermination.acrospires.filter(({ at }) => at < frame.before);
+  return { now: all.filter(({ run }) => latest.has(run)), earlier: all.filter(({ run }) => !latest.has(run)) };
+}
+
+const spanOf = (of: readonly AcrospireRun[], frame: FactFrame) => ({
+  from: of[0]?.at ?? frame.from,
+  to: of.at(-1)?.at ?? frame.from,
+  runs: namedRuns(of.map(({ run }) => run)),
+  runCount: of.length,
+  loss: noLoss,
+  beside: [],
+});
+
+/** What the house aims at: its target, else the middle of what it accepts, else its own mean so far. */
+function aimOf({ targets }: AcrospireRun): number | null {
+  if (targets === null) return null;
+  const { meanLow, meanTarget, meanHigh } = targets;
+  return meanTarget ?? (meanLow !== null && meanHigh !== null ? (meanLow + meanHigh) / 2 : null);
+}
+
+/** The timetable gives malt that is shorter or longer than the aim, and for how many hours that is. */
+function timetableFact(frame: FactFrame): TimetableFact | null {
+  const { now } = halves(frame);
+  const over = now.flatMap((run) => {
+    const aim = aimOf(run);
+    return aim === null ? [] : [run.meanLength.estimate - aim];
+  });
+  const lengthOver = meanOf(over);
+  if (lengthOver === null || Math.abs(lengthOver.estimate) < LEAST_LENGTH) return null;
+  const temperatures = now.flatMap(({ bedMeanCelsius }) => bedMeanCelsius ?? []);
+  const bedMeanCelsius =
+    temperatures.length === 0 ? null : temperatures.reduce((sum, value) => sum + value, 0) / temperatures.length;
+  const rows = frame.report.steepGermination.growth?.timetable?.rows ?? [];
+  const nearest = bedMeanCelsius === null ? undefined : nearestTo(rows, bedMeanCelsius);
+  // Hours to the aim less the timetable's: below 0 the timetable is too long.
+  const hoursOver =
+    nearest === undefined
+      ? null
+      : {
+          estimate: -nearest.againstTimetableHours.estimate,
+          low: -nearest.againstTimetableHours.high,
+          high: -nearest.againstTimetableHours.low,
+        };
+  return {
+    kind: "timetable",
+    lengthOver,
+    hoursOver,
+    bedMeanCelsius,
+    chanceReal: chanceReal(lengthOver, BEFORE),
+    ...spanOf(now, frame),
+  };
+}
+
+const FARTHEST_KELVIN = 0.75;
+
+function nearestTo<Row extends { readonly celsius: number }>(rows: readonly Row[], celsius: number): Row | undefined {
+  const near = rows.filter((row) => Math.abs(row.celsius - celsius) <= FARTHEST_KELVIN);
+  return near.toSorted((a, b) => Math.abs(a.celsius - celsius) - Math.abs(b.celsius - celsius))[0];
+}
+
+/** A bed's length less the mean of the other beds of its batch. */
+function besideOthers({ beds }: AcrospireRun, name: string): number | null {
+  const own = beds.find(({ bed }) => bed === name)?.meanLength ?? null;
+  const others = beds.flatMap(({ bed, meanLength }) => (bed === name ? [] : (meanLength ?? [])));
+  return own === null || others.length === 0
+    ? null
+    : own - others.reduce((sum, length) => sum + length, 0) / others.length;
+}
+
+/** A bed that has begun to lag behind, or to run ahead of, those beside it. Of two beds the shorter is named. */
+function bedFacts(frame: FactFrame): readonly BedFact[] {
+  const { now, earlier } = halves(frame);
+  const names = [...new Set(now.flatMap(({ beds }) => beds.map(({ bed }) => bed)))];
+  const found = names.flatMap((bed): BedFact[] => {
+    const off = (of: readonly AcrospireRun[]) => of.flatMap((run) => besideOthers(run, bed) ?? []);
+    const difference = shiftOf(off(earlier), off(now));
+    if (difference === null || Math.abs(difference.estimate) < LEAST_LENGTH) return [];
+    const of = now.filter((run) => besideOthers(run, bed) !== null);
+    return [
+      {
+        kind: "bed",
+        bed,
+        difference,
+        chanceReal: chanceReal(difference, { ...BEFORE, share: 0.05 }),
+        ...spanOf(of, frame),
+      },
+    ];
+  });
+  return names.length === 2 ? found.filter(({ difference }) => difference.estimate < 0) : found;
+}
+
+export function floorFacts(frame: FactFrame): readonly Fact[] {
+  const timetable = timetableFact(frame);
+  return [...(timetable === null ? [] : [timetable]), ...bedFacts(frame)];
+}
