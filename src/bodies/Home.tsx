@@ -4,6 +4,7 @@ import { runsAnswer } from "../findings/runsAnswer.ts";
 import type { Sentence } from "../findings/sentence.ts";
 import { steepGerminationAnswer } from "../findings/steepGermination/steepGerminationAnswer.ts";
 import { thermostatAnswer } from "../findings/thermostatAnswer.ts";
+import { varietiesAnswer } from "../findings/varieties/varietiesAnswer.ts";
 import { yieldMoistureAnswer } from "../findings/yieldMoistureAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
@@ -17,6 +18,7 @@ import {
   runsPage,
   steepGerminationPage,
   thermostatPage,
+  varietiesPage,
   yieldMoisturePage,
 } from "./pageNames.ts";
 import { RunsTable } from "./runs/RunsTable.tsx";
@@ -28,7 +30,7 @@ const LATEST = 8;
 export function Home({
   report,
 }: {
-  readonly report: ReportWith<"steepGermination" | "kilnHours" | "yieldMoisture" | "thermostat">;
+  readonly report: ReportWith<"steepGermination" | "kilnHours" | "yieldMoisture" | "thermostat" | "varieties">;
 }) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
@@ -37,6 +39,7 @@ export function Home({
     [kilnHoursPage, kilnHoursAnswer(report.kilnHours, units)],
     [yieldMoisturePage, yieldMoistureAnswer(report.yieldMoisture, house.timeZone)],
     [thermostatPage, thermostatAnswer(report.thermostat, { units, timeZone: house.timeZone })],
+    [varietiesPage, varietiesAnswer(report.varieties)],
     [logsPage, logsAnswer(report.logs, report.runs.length)],
   ];
   return (

@@ -1,4 +1,5 @@
 import { runPath } from "../units/runPath.ts";
+import { varietyPath } from "../units/varietyPath.ts";
 import type { Stage } from "./Answer.tsx";
 
 /** A page of the site: what it is called everywhere, and its path from the root. */
@@ -21,6 +22,7 @@ export const yieldMoisturePage: PageName = {
   stage: "none",
 };
 export const thermostatPage: PageName = { title: "Thermostat", path: "thermostat/", stage: "kiln" };
+export const varietiesPage: PageName = { title: "Varieties", path: "varieties/", stage: "none" };
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
@@ -28,12 +30,20 @@ export const notFoundPage: PageName = { title: "Not found", path: "404/", stage:
 /** The page of one batch, which stands below Runs. */
 export const runPageName = (run: string): PageName => ({ title: `Batch ${run}`, path: runPath(run), stage: "none" });
 
+/** The page of one variety, which stands below Varieties. */
+export const varietyPageName = (variety: string): PageName => ({
+  title: `Variety ${variety}`,
+  path: varietyPath(variety),
+  stage: "none",
+});
+
 /** In the order of the navigation; the front page is the house's name. */
 export const PAGES: readonly PageName[] = [
   steepGerminationPage,
   kilnHoursPage,
   yieldMoisturePage,
   thermostatPage,
+  varietiesPage,
   runsPage,
   logsPage,
 ];

@@ -11,6 +11,8 @@ import {
   runsPage,
   steepGerminationPage,
   thermostatPage,
+  varietiesPage,
+  varietyPageName,
   yieldMoisturePage,
 } from "../bodies/pageNames.ts";
 import { RunPage } from "../bodies/RunPage.tsx";
@@ -18,6 +20,8 @@ import { Runs } from "../bodies/Runs.tsx";
 import { SteepGermination } from "../bodies/SteepGermination.tsx";
 import { Thermostat } from "../bodies/Thermostat.tsx";
 import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
+import { Varieties } from "../bodies/Varieties.tsx";
+import { VarietyPage } from "../bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
@@ -29,6 +33,7 @@ import type { View } from "../report/view.ts";
 import type { WhatIfAnswer } from "../report/whatIfAnswer.ts";
 import { runFolder } from "../units/runPath.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
+import { varietyFolder } from "../units/varietyPath.ts";
 import { fetchCurve } from "./fetchCurve.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
@@ -80,10 +85,13 @@ function whatIfOf(kilnHours: KilnHoursResult, view: View, units: UnitSystem): Wh
 }
 
 const pages: Readonly<Record<string, Page>> = {
-  [homePage.path]: page(["steepGermination", "kilnHours", "yieldMoisture", "thermostat"], ({ report }) => ({
-    name: homePage,
-    content: <Home report={report} />,
-  })),
+  [homePage.path]: page(
+    ["steepGermination", "kilnHours", "yieldMoisture", "thermostat", "varieties"],
+    ({ report }) => ({
+      name: homePage,
+      content: <Home report={report} />,
+    }),
+  ),
   [steepGerminationPage.path]: page(["steepGermination"], ({ report }) => ({
     name: steepGerminationPage,
     content: <SteepGermination report={report} />,
@@ -109,6 +117,10 @@ const pages: Readonly<Record<string, Page>> = {
     const curve = file === null ? null : await fetchCurve(places.tables + file);
     return { name: thermostatPage, content: <Thermostat report={report} load={load} curve={curve} /> };
   }),
+  [varietiesPage.path]: page(["varieties"], ({ report }) => ({
+    name: varietiesPage,
+    content: <Varieties report={report} />,
+  })),
   [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} /> })),
   [runsPage.path]: page([], ({ report }) => ({ name: runsPage, content: <Runs report={report} /> })),
 };
@@ -129,10 +141,22 @@ function runPageOf(run: string): Page {
   });
 }
 
+/** The page of one variety, by its folder; null where the house never had it. */
+function varietyPageOf(folder: string): Page {
+  return page(["varieties"], ({ report }) => {
+    const variety = report.choices.varieties.find((name) => varietyFolder(name) === folder);
+    if (variety === undefined) return null;
+    return { name: varietyPageName(variety), content: <VarietyPage report={report} variety={variety} /> };
+  });
+}
+
 function pageAt(path: string, view: View): Page | null {
   if (path === runsPage.path && view.run !== null) return runPageOf(view.run);
   const known = pages[path];
   if (known !== undefined) return known;
+  if (path.startsWith(varietiesPage.path)) {
+    return varietyPageOf(decodeURIComponent(path.slice(varietiesPage.path.length, -1)));
+  }
   if (!path.startsWith(runsPage.path)) return null;
   return runPageOf(decodeURIComponent(path.slice(runsPage.path.length, -1)));
 }

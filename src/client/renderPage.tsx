@@ -1,6 +1,6 @@
 import { hydrate, render } from "preact";
 import { type BodyContext, BodyProvider } from "../bodies/context.ts";
-import { runsPage } from "../bodies/pageNames.ts";
+import { PAGES } from "../bodies/pageNames.ts";
 import { formatView, type View, wholeView } from "../report/view.ts";
 import type { Body, Showing } from "./pageBody.tsx";
 
@@ -39,7 +39,8 @@ function contextOf({ report, view, places }: Showing): BodyContext {
 export function markWhereabouts(body: Body | null, { report, path, view, places: { root } }: Showing): void {
   if (body === null) return;
   document.title = path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
-  const here = new URL(path.startsWith(runsPage.path) ? runsPage.path : path, root).pathname;
+  // The page of a batch or a variety stands below one of the navigation.
+  const here = new URL(PAGES.find((page) => path.startsWith(page.path))?.path ?? path, root).pathname;
   const query = formatView(carried(view));
   for (const link of document.querySelectorAll<HTMLAnchorElement>("header a[href]")) {
     if (link.pathname === here) link.setAttribute("aria-current", "page");

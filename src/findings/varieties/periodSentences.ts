@@ -54,9 +54,5 @@ export function periodsSentence(periods: readonly PeriodComparison[], units: Uni
   ];
   const more = shifted.length + wider.length - said.length;
   if (said.length === 0) return joinSentences([["No mean and no spread moved by more than chance."], caution]);
-  return joinSentences([
-    ...said,
-    more > 0 ? [`${counted(more, "more")} in the drawing and table.`.replace("mores", "more")] : [],
-    caution,
-  ]);
+  return joinSentences([...said, more > 0 ? [`${printNumber(more, 0)} more in the drawing and table.`] : [], caution]);
 }

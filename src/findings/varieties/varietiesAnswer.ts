@@ -61,22 +61,10 @@ export function varietiesAnswer(result: VarietiesResult): Sentence {
   }
   const start = startClause(worst, detail);
   const end: Sentence = start.length === 0 ? ["."] : ["; ", ...start, "."];
-  if (aimsBeside(worst)) {
-    return [
-      strong(variety),
-      several ? " is the least sure, and more beside its target than uneven" : " is more beside its target than uneven",
-      ": the chance that the next batch meets every tolerance is ",
-      ...chance,
-      ...end,
-    ];
-  }
-  return [
-    strong(variety),
-    several ? " is the least even" : "",
-    `${several ? "" : ":"} ${several ? "variety: " : ""}the chance that the next batch meets every tolerance is `,
-    ...chance,
-    ...end,
-  ];
+  const is = aimsBeside(worst)
+    ? `is ${several ? "the least sure, and " : ""}more beside its target than uneven`
+    : `is ${several ? "the least even" : "uneven"}`;
+  return [strong(variety), ` ${is}: the chance that the next batch meets every tolerance is `, ...chance, ...end];
 }
 
 /** Whether the lowest is lower than the others by more than chance. Empty where there is nothing to compare. */
@@ -86,12 +74,11 @@ function toldApart(result: VarietiesResult): Sentence {
   const others = scored(result.scores).filter((one) => one !== worst && one.standing === "full");
   if (worst === null || high === null || others.length === 0) return [];
   const clear = others.filter(({ onTarget }) => (onTarget?.low ?? 0) > high).map(({ variety }) => variety);
-  const overlapping = others.filter(({ variety }) => !clear.includes(variety)).map(({ variety }) => variety);
-  const apart =
-    clear.length === 0 ? "" : `Its interval lies below ${clear.length === 1 ? "that" : "those"} of ${listed(clear)}`;
-  if (overlapping.length === 0) return [`${apart}.`];
-  const not = `it overlaps with ${overlapping.length === 1 ? "that" : "those"} of ${listed(overlapping)}, so these logs do not tell them apart for certain`;
-  return apart === "" ? [`Its interval: ${not}.`.replace("Its interval: it", "Its interval")] : [`${apart}; ${not}.`];
+  const near = others.filter(({ variety }) => !clear.includes(variety)).map(({ variety }) => variety);
+  const those = (names: readonly string[]): string => `${names.length === 1 ? "that" : "those"} of ${listed(names)}`;
+  const overlap = `overlaps with ${those(near)}, so these logs do not tell them apart for certain`;
+  if (near.length === 0) return [`Its interval lies below ${those(clear)}.`];
+  return [clear.length === 0 ? `Its interval ${overlap}.` : `Its interval lies below ${those(clear)}; it ${overlap}.`];
 }
 
 /** How far the answer may be trusted, and what has no part in it. */

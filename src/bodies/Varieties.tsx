@@ -1,0 +1,34 @@
+import { useMemo } from "preact/hooks";
+import { varietiesAnswer, varietiesGrounds } from "../findings/varieties/varietiesAnswer.ts";
+import type { ReportWith } from "../report/report.ts";
+import { Answer } from "./Answer.tsx";
+import { useFigureSettings } from "./context.ts";
+import { FilterBar } from "./FilterBar.tsx";
+import { varietiesPage } from "./pageNames.ts";
+import { BackTestEntry } from "./varieties/BackTestEntry.tsx";
+import { ChancesEntry } from "./varieties/ChancesEntry.tsx";
+import { PeriodsEntry } from "./varieties/PeriodsEntry.tsx";
+import { ScoresEntry } from "./varieties/ScoresEntry.tsx";
+import { varietiesFigures } from "./varieties/varietiesFigures.ts";
+
+/** Which variety is uneven, and where does it start? */
+export function Varieties({ report }: { readonly report: ReportWith<"varieties"> }) {
+  const settings = useFigureSettings();
+  const result = report.varieties;
+  const figures = useMemo(() => varietiesFigures(result, settings), [result, settings]);
+  return (
+    <>
+      <Answer
+        page={varietiesPage.title}
+        stage="none"
+        answer={varietiesAnswer(result)}
+        grounds={varietiesGrounds(result)}
+      />
+      <FilterBar report={report} page={varietiesPage.path} />
+      <ScoresEntry result={result} figure={figures.scores} />
+      <ChancesEntry result={result} figure={figures.chances} />
+      <PeriodsEntry periods={result.periods} figure={figures.periods} />
+      {result.scores.length === 0 ? null : <BackTestEntry backTest={result.backTest} figure={figures.reliability} />}
+    </>
+  );
+}

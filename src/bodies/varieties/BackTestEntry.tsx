@@ -1,0 +1,56 @@
+import type { FigureSpec } from "../../figures/figureSpec.ts";
+import { backTestSentence } from "../../findings/varieties/backTestSentences.ts";
+import type { BackTest } from "../../report/varietiesResult.ts";
+import { Entry } from "../Entry.tsx";
+import { Figure } from "../Figure.tsx";
+import { Fold } from "../Fold.tsx";
+import { Said } from "../Said.tsx";
+
+interface BackTestEntryProps {
+  readonly backTest: BackTest | null;
+  readonly figure: FigureSpec | null;
+}
+
+/** How well past scores foretold the next batch, and how the scores are made; folded for most readers. */
+export function BackTestEntry({ backTest, figure }: BackTestEntryProps) {
+  return (
+    <Entry id="worked-out" title="How far to trust it">
+      {backTest === null ? (
+        <p>Too few batches lie behind one another for a test of past scores.</p>
+      ) : (
+        <Fold summary="Did past scores foretell the next batch?">
+          <div class="prose">
+            <p>
+              <Said sentence={backTestSentence(backTest)} />
+            </p>
+          </div>
+          {figure === null ? null : (
+            <div class="pair">
+              <Figure spec={figure} />
+            </div>
+          )}
+        </Fold>
+      )}
+      <Fold summary="How the two numbers are made">
+        <div class="prose">
+          <p>
+            <b>On target</b> is the predicted chance that the next batch meets every tolerance that counts. Each measure
+            has a Student-t predictive distribution from the variety’s own batches; what moves together (a wet batch
+            weighs more) is joined by a correlation pooled within varieties and shrunk. <b>Even</b> is the same chance
+            with every measure moved to the middle of its tolerance, so that only the spread counts.
+          </p>
+          <p>
+            A spread is never taken to be below what the meter can tell (its step over √12), and while batches are few
+            it is drawn towards the spread of all varieties together: a few lucky batches earn no high score. Below five
+            batches there is no score; below twelve it is early and has no interval; from twelve on its interval comes
+            from drawing whole grain lots anew (bootstrap).
+          </p>
+          <p>
+            Kiln hours enter as hours over what the air and the bed let one expect, so that weather is not blamed on a
+            variety. Shares seen have Wilson’s interval.
+          </p>
+        </div>
+      </Fold>
+    </Entry>
+  );
+}
