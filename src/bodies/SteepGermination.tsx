@@ -3,8 +3,6 @@ import {
   steepGerminationAnswer,
   steepGerminationGrounds,
 } from "../findings/steepGermination/steepGerminationAnswer.ts";
-import { chitSentence } from "../findings/steepGermination/steepSentences.ts";
-import { uptakeLeftSentence } from "../findings/steepGermination/uptakeSentences.ts";
 import type { ReportWith } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
 import { FloorCautions } from "./Cautions.tsx";
@@ -14,20 +12,24 @@ import { Figure } from "./Figure.tsx";
 import { FilterBar } from "./FilterBar.tsx";
 import { Later } from "./Later.tsx";
 import { steepGerminationPage } from "./pageNames.ts";
-import { Said } from "./Said.tsx";
 import { Beds } from "./steepGermination/Beds.tsx";
+import { CountSizes } from "./steepGermination/CountSizes.tsx";
 import { FloorBatches } from "./steepGermination/FloorBatches.tsx";
 import { FloorWorkedOut } from "./steepGermination/FloorWorkedOut.tsx";
-import { HoursToTarget } from "./steepGermination/HoursToTarget.tsx";
+import { Steep } from "./steepGermination/Steep.tsx";
 import { steepGerminationFigures } from "./steepGermination/steepGerminationFigures.ts";
 import { Timetable } from "./steepGermination/Timetable.tsx";
+import { Uptake } from "./steepGermination/Uptake.tsx";
+
+/** The table that holds the numbers of the figures. */
+const EVERY_BATCH = "#every-batch";
 
 /** Does a fixed steep and germination timetable suit the weather we have? */
 export function SteepGermination({ report }: { readonly report: ReportWith<"steepGermination"> }) {
   const units = useUnits();
   const settings = useFigureSettings();
   const result = report.steepGermination;
-  const { uptake, chitted, steeps, acrospires } = result;
+  const { acrospires } = result;
   const figures = useMemo(() => steepGerminationFigures(result, settings), [result, settings]);
   return (
     <>
@@ -38,49 +40,23 @@ export function SteepGermination({ report }: { readonly report: ReportWith<"stee
         grounds={steepGerminationGrounds(result, units)}
       />
       <FilterBar report={report} page={steepGerminationPage.path} />
-      <Timetable result={result} figures={figures} />
-      {steeps.length === 0 ? null : (
-        <Entry id="steep" title="Steep">
-          {figures.steepOut === null ? null : <Figure spec={figures.steepOut} />}
-          <p>
-            <Said sentence={chitSentence(chitted)} />
-          </p>
-        </Entry>
-      )}
-      {steeps.length === 0 ? null : (
-        <Entry id="uptake" title="Hours and water" note="What the grain takes up.">
-          {uptake === null ? (
-            <p>{result.uptakeTooLittle}</p>
-          ) : (
-            <>
-              <div class="pair">
-                {figures.uptakeHours === null ? null : <Figure spec={figures.uptakeHours} />}
-                {figures.uptakeWater === null ? null : <Figure spec={figures.uptakeWater} />}
-              </div>
-              <HoursToTarget rows={uptake.hoursToTarget} />
-              <p class="small">
-                <Said sentence={uptakeLeftSentence(uptake)} />
-              </p>
-            </>
-          )}
-        </Entry>
-      )}
+      <Timetable result={result} figures={figures} numbersIn={EVERY_BATCH} />
+      <Steep result={result} figure={figures.steepOut} numbersIn={EVERY_BATCH} />
+      <Uptake result={result} byHours={figures.uptakeHours} byWater={figures.uptakeWater} numbersIn={EVERY_BATCH} />
       {figures.bias === null ? null : (
         <Entry id="bias" title="Meter against mass gain">
-          <Figure spec={figures.bias} />
+          <Figure spec={figures.bias} numbersIn={EVERY_BATCH} />
         </Entry>
       )}
-      {acrospires.length === 0 ? (
-        <Entry id="growth" title="Growth">
+      <Entry id="growth" title="Growth">
+        {acrospires.length === 0 ? (
           <p>{result.acrospireTooLittle ?? "No acrospires were counted at unloading."}</p>
-        </Entry>
-      ) : (
-        <Entry id="growth" title="Growth">
-          {figures.shares === null ? null : <Figure spec={figures.shares} />}
-          {figures.meanLength === null ? null : <Figure spec={figures.meanLength} />}
-        </Entry>
-      )}
+        ) : null}
+        {figures.shares === null ? null : <Figure spec={figures.shares} />}
+        {figures.meanLength === null ? null : <Figure spec={figures.meanLength} numbersIn={EVERY_BATCH} />}
+      </Entry>
       <Beds beds={result.beds} figure={figures.beds} />
+      <CountSizes size={result.countSize} />
       <FloorWorkedOut />
       <Later place="entry batches-behind">
         <FloorBatches result={result} />

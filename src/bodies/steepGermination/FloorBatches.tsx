@@ -1,5 +1,6 @@
 import type { SteepGerminationResult } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
+import { print, printRange } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { useBody, useUnits } from "../context.ts";
@@ -13,28 +14,53 @@ import { type FloorBatch, floorBatches } from "./floorBatches.ts";
 /** A page lists no more batches than this; the rest are counted. */
 const MOST = 200;
 
-const STEEP_COLUMNS = (degrees: string) => [`water, ${degrees}`, "wet, h", "rests, h", "steep-out, %", "chitted, %"];
-const FLOOR_COLUMNS = (degrees: string) => [
+const steepColumns = (degrees: string): readonly string[] => [
+  `water, ${degrees}`,
+  "wet, h",
+  "rests, h",
+  "steep-out, %",
+  "aim, %",
+  "fitted, %",
+  "meter less gain",
+  "chitted, %",
+];
+const floorColumns = (degrees: string): readonly string[] => [
   `bed, ${degrees}`,
   "floor, h",
+  "counted",
   "mean length",
   "½ to full, %",
-  "overgrown, %",
+  "under, %",
+  "over, %",
 ];
 
-function cellsOf({ steep, acrospire }: FloorBatch, units: UnitSystem): readonly string[] {
-  const bare = { bare: true } as const;
-  const whole = { bare: true, decimals: 0 } as const;
+const bare = { bare: true } as const;
+const whole = { bare: true, decimals: 0 } as const;
+
+function steepCells({ steep, fittedPercent, biasPoints }: FloorBatch, units: UnitSystem): readonly string[] {
   return [
     printed(steep?.waterCelsius ?? null, "temperature", units, bare),
     printed(steep?.wetHours ?? null, "hours", units, bare),
     printed(steep?.airRestHours ?? null, "hours", units, bare),
     printed(steep?.steepOutPercent ?? null, "percent", units, bare),
+    printed(steep?.target?.target ?? null, "percent", units, bare),
+    printed(fittedPercent, "percent", units, bare),
+    printed(biasPoints, "percentagePoints", units, { ...bare, signed: true }),
     printed(steep?.chittedPercent ?? null, "percent", units, whole),
+  ];
+}
+
+function floorCells({ acrospire }: FloorBatch, units: UnitSystem): readonly string[] {
+  const mean = acrospire?.meanLength;
+  return [
     printed(acrospire?.bedMeanCelsius ?? null, "temperature", units, bare),
     printed(acrospire?.hours ?? null, "hours", units, whole),
-    printed(acrospire?.meanLength.estimate ?? null, "fraction", units, bare),
+    printed(acrospire?.counted ?? null, "count", units, bare),
+    mean === undefined
+      ? NOT_LOGGED
+      : `${print(mean.estimate, "fraction", units)} (${printRange(mean.low, mean.high, "fraction", units)})`,
     printed(acrospire?.evenPercent.estimate ?? null, "percent", units, whole),
+    printed(acrospire?.undergrownPercent.estimate ?? null, "percent", units, whole),
     printed(acrospire?.overgrownPercent.estimate ?? null, "percent", units, whole),
   ];
 }
@@ -48,6 +74,7 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
   const shown = batches.slice(0, MOST);
   const label = "Batches behind this page";
   const degrees = shownAs("temperature", units).unit;
+  const [steepNames, floorNames] = [steepColumns(degrees), floorColumns(degrees)];
   const count = batches.length > MOST ? `latest ${MOST}` : String(batches.length);
   return (
     <Entry
@@ -64,10 +91,10 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
             <thead>
               <tr>
                 <td colSpan={3} />
-                <th scope="colgroup" colSpan={5}>
+                <th scope="colgroup" colSpan={steepNames.length}>
                   steep
                 </th>
-                <th scope="colgroup" colSpan={5}>
+                <th scope="colgroup" colSpan={floorNames.length}>
                   germination
                 </th>
                 <td class="needs-scripting" />
@@ -76,7 +103,7 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
                 <th scope="col">batch</th>
                 <th scope="col">into the steep</th>
                 <th scope="col">variety</th>
-                {[...STEEP_COLUMNS(degrees), ...FLOOR_COLUMNS(degrees)].map((name) => (
+                {[...steepNames, ...floorNames].map((name) => (
                   <th scope="col" class="n">
                     {name}
                   </th>
@@ -96,7 +123,7 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
                     {batch.steep === null ? NOT_LOGGED : printDate(batch.steep.startedAt, house.timeZone)}
                   </td>
                   <td>{batch.variety ?? NOT_LOGGED}</td>
-                  {cellsOf(batch, units).map((text) => (
+                  {[...steepCells(batch, units), ...floorCells(batch, units)].map((text) => (
                     <td class="n">{text}</td>
                   ))}
                   <td class="needs-scripting">
@@ -113,6 +140,11 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
             </tbody>
           </table>
         </Scroll>
+        <p class="table-note">
+          Fitted: steep-out moisture as hours and water let one expect. Meter less gain: measured moisture less moisture
+          from mass gain, points. Under: kernels under half their length; over: overgrown. Mean length of the kernel,
+          with what counting alone leaves open.
+        </p>
       </Fold>
     </Entry>
   );

@@ -1,12 +1,11 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import {
-  lengthOnTemperatureSentence,
   midwayCountsSentence,
   timetableBatchesSentence,
   timetableVerdict,
 } from "../../findings/steepGermination/timetableSentences.ts";
 import type { GrowthModel, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
-import { print, printNumber, printSigned } from "../../units/print.ts";
+import { print, printNumber, printRange, printSigned } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
 import { useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
@@ -20,7 +19,7 @@ const TABLE = "timetable-table";
 /** Hours to the aim for each bed temperature, and what that is against the timetable. */
 function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthModel["timetable"]> }) {
   const units = useUnits();
-  const { rows, aimLength, usualHours } = timetable;
+  const { rows, aimLength, usualHours, refused } = timetable;
   const whole = (hours: number): string => printNumber(hours, 0);
   const signed = (hours: number): string => printSigned(hours, 0);
   const title = `Hours on the floor to ${print(aimLength, "fraction", units)} of the kernel; the timetable is ${print(usualHours, "hours", units, { decimals: 0 })}`;
@@ -32,6 +31,9 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
           <thead>
             <tr>
               <th scope="col">{`bed, mean, ${shownAs("temperature", units).unit}`}</th>
+              <th scope="col" class="n">
+                {`length after ${whole(usualHours)} h`}
+              </th>
               <th scope="col" class="n">
                 hours to the aim
               </th>
@@ -45,17 +47,22 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
             {rows.map((row) => (
               <tr>
                 <th scope="row">{print(row.celsius, "temperature", units, { bare: true })}</th>
+                <td class="n">{`${print(row.lengthAtUsualHours.estimate, "fraction", units)} (${printRange(row.lengthAtUsualHours.low, row.lengthAtUsualHours.high, "fraction", units)})`}</td>
                 <td class="n">{`${whole(row.hours.estimate)} (${whole(row.hours.low)} to ${whole(row.hours.high)})`}</td>
                 <td class="n">
                   {`${signed(row.againstTimetableHours.estimate)} (${signed(row.againstTimetableHours.low)} to ${signed(row.againstTimetableHours.high)})`}
                 </td>
-                <td>{timetableVerdict(row) === "suits" ? "suits" : `ends ${timetableVerdict(row)}`}</td>
+                <td>
+                  {timetableVerdict(row) === "suits" ? "suits" : `ends ${timetableVerdict(row)}`}
+                  {row.beyondHoursCounted ? ", longer than any bed was counted" : ""}
+                </td>
               </tr>
             ))}
           </tbody>
         </table>
       </Scroll>
       <p class="table-note">
+        {refused.map(({ celsius, reason }) => `${print(celsius, "temperature", units)}: ${reason} `)}
         In brackets 95&nbsp;% intervals. Said to end too soon or too late only where the interval keeps clear of the
         timetable. For the mean of the bed over its days on the floor; outside these temperatures no count was made on
         the way, and nothing is said.
@@ -71,27 +78,29 @@ interface TimetableProps {
     readonly growth: FigureSpec | null;
     readonly lengthByTemperature: FigureSpec | null;
   };
+  /** Address of the table that holds the batches' numbers. */
+  readonly numbersIn: string;
 }
 
 /** How many hours sooner or later than the timetable; without counts on the way, what final length alone can say. */
-export function Timetable({ result, figures }: TimetableProps) {
+export function Timetable({ result, figures, numbersIn }: TimetableProps) {
   const units = useUnits();
-  const { growth, growthTooLittle, lengthOnTemperature, acrospires } = result;
-  const byTemperature =
-    figures.lengthByTemperature === null ? null : (
-      <div class="pair">
-        <Figure spec={figures.lengthByTemperature} />
-      </div>
-    );
+  const { growth, growthTooLittle, acrospires } = result;
   if (growth === null) {
     if (acrospires.length === 0) return null;
     return (
       <Entry id="timetable" title="The timetable and the weather">
-        {byTemperature}
-        {growthTooLittle === null ? null : <p>{growthTooLittle}</p>}
-        <p>
-          <Said sentence={midwayCountsSentence} />
-        </p>
+        <div class="pair">
+          {figures.lengthByTemperature === null ? null : (
+            <Figure spec={figures.lengthByTemperature} numbersIn={numbersIn} />
+          )}
+          <div class="prose">
+            {growthTooLittle === null ? null : <p>{growthTooLittle}</p>}
+            <p>
+              <Said sentence={midwayCountsSentence} />
+            </p>
+          </div>
+        </div>
       </Entry>
     );
   }
@@ -110,13 +119,15 @@ export function Timetable({ result, figures }: TimetableProps) {
           </p>
         </>
       )}
-      {lengthOnTemperature === null || byTemperature === null ? null : (
+      {figures.lengthByTemperature === null ? null : (
         <Fold summary="Final length against bed temperature, by the one count at unloading">
-          {byTemperature}
-          <p class="small">
-            <Said sentence={lengthOnTemperatureSentence(lengthOnTemperature, units)} /> Where hours were stretched in
-            cool weather this line is flatter than growth itself.
-          </p>
+          <div class="pair">
+            <Figure spec={figures.lengthByTemperature} numbersIn={numbersIn} />
+            <p class="small">
+              Where hours were stretched in cool weather this line is flatter than growth itself: that is why it says
+              nothing of hours.
+            </p>
+          </div>
         </Fold>
       )}
     </Entry>

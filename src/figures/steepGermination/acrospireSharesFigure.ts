@@ -79,7 +79,12 @@ export function acrospireSharesFigure(
           );
           return y((100 * sum) / latest.length) - lineHeight(size) / 2;
         });
-        const tops = spreadLabels(middles, lineHeight(size), inside.top - size * 0.3, inside.bottom);
+        const tops = spreadLabels(
+          middles,
+          lineHeight(size),
+          inside.top - size * 0.3,
+          inside.bottom - lineHeight(size) + 3,
+        );
         return ACROSPIRE_CLASSES.map(({ name }, step) =>
           pen.element(
             "text",

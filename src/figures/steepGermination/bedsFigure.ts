@@ -1,7 +1,7 @@
 import type { Markish } from "@observablehq/plot";
 import type { AcrospireRun, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
-import { print, printSigned } from "../../units/print.ts";
+import { print, printPValue, printSigned } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight } from "../axes.ts";
 import { chartFrame } from "../controlCharts/chartFrame.ts";
@@ -65,7 +65,11 @@ export function bedsFigure(
   if (beside.length === 0) return null;
   const { timeZone, units } = settings;
   const names = [...new Set(beside.map(({ bed }) => bed))].sort();
-  const apart = new Set(lags.map(({ run, bed }) => JSON.stringify([run, bed])));
+  const apart = new Map(lags.map(({ run, bed, p }) => [JSON.stringify([run, bed]), p]));
+  const chance = ({ run, bed }: BedBeside): string => {
+    const p = apart.get(JSON.stringify([run, bed]));
+    return p === undefined ? "" : printPValue(p);
+  };
   const reach = Math.max(0.05, ...beside.map((one) => Math.abs(one.length - one.others))) * 1.12;
 
   const options = (frame: Frame) => {
@@ -122,6 +126,7 @@ export function bedsFigure(
       labelLayer({
         size,
         labels,
+        lines: strips.map(({ heightOf }) => x.map((at) => ({ x: at, y: heightOf(0) }))),
         marks: [
           ...placed.map((p) => ({ x: p.x, y: p.y, radius: dotRadius(frame) + 1 })),
           ...ringed.map((p) => ({ x: p.x, y: p.y, radius: ringRadius(frame) + 1, hard: true })),
@@ -157,7 +162,7 @@ export function bedsFigure(
         { label: "the others", unit: "of the kernel", numeric: true },
         { label: "difference", numeric: true },
         { label: "bed, mean", unit: shownAs("temperature", units).unit, numeric: true },
-        { label: "beyond counting error", numeric: false },
+        { label: "by chance, where under 0.05", numeric: true },
       ],
       (one) => [
         runCell(one.run, settings),
@@ -168,7 +173,7 @@ export function bedsFigure(
         length(one.others),
         difference(one.length - one.others),
         one.celsius === null ? "" : print(one.celsius, "temperature", units, { bare: true }),
-        apart.has(JSON.stringify([one.run, one.bed])) ? "yes" : "",
+        chance(one),
       ],
     ),
     wideWidth: fullWidth,

@@ -3,7 +3,7 @@ import { footAxis, footHeight, valueAxis, valueAxisWidth } from "../axes.ts";
 import { textSize } from "../figureSettings.ts";
 import type { Frame } from "../figureSpec.ts";
 import { type Label, labelLayer } from "../labelLayer.ts";
-import { dotRadius, type ScatterPoint, scatter } from "../scatter.ts";
+import { dotRadius, ringRadius, rings, type ScatterPoint, scatter } from "../scatter.ts";
 import { paddedSpan, valueTicks } from "../ticks.ts";
 
 /** A fitted line with the 95 % band of its mean, in shown units. */
@@ -18,6 +18,8 @@ export interface LineScatter {
   readonly lines: readonly BandedLine[];
   readonly xTitle: string;
   readonly yTitle: string;
+  /** Points unlike the rest, ringed and named. */
+  readonly ringed?: readonly { readonly x: number; readonly y: number; readonly name: string }[];
   /** Named where it stands on the y axis, with a dashed line across. */
   readonly aim?: { readonly y: number; readonly name: string };
   /** Spans that are drawn at least. */
@@ -26,7 +28,7 @@ export interface LineScatter {
 }
 
 /** Points of one stage in its hue under fitted lines, each line named at the place where most room is. */
-export function lineScatter({ stage, points, lines, xTitle, yTitle, aim, leastX, leastY }: LineScatter) {
+export function lineScatter({ stage, points, lines, xTitle, yTitle, aim, ringed = [], leastX, leastY }: LineScatter) {
   return (frame: Frame): PlotOptions => {
     const size = textSize(frame);
     const fitted = lines.flatMap((one) => one.points);
@@ -69,6 +71,16 @@ export function lineScatter({ stage, points, lines, xTitle, yTitle, aim, leastX,
         lines: [{ text: aim.name }],
       });
     }
+    for (const { x: at, y: height, name } of ringed) {
+      labels.push({
+        x: at,
+        y: height,
+        reach: ringRadius(frame),
+        priority: 1,
+        role: "signal-words",
+        lines: [{ text: name, strong: true }],
+      });
+    }
     const level = aim === undefined ? [] : x.map((at) => ({ x: at, y: aim.y }));
     const marks: Markish[] = [
       valueAxis(down, yTitle, size),
@@ -81,6 +93,7 @@ export function lineScatter({ stage, points, lines, xTitle, yTitle, aim, leastX,
       ...lines.map(({ points: own }) =>
         line(own, { x: "x", y: "y", className: `line ${stage}`, stroke: "currentColor" }),
       ),
+      rings(ringed, frame),
       labelLayer({
         size,
         labels,

@@ -7,6 +7,9 @@ import type { FigureSpec } from "../figureSpec.ts";
 import { latestFirst } from "../listedRows.ts";
 import { lineScatter } from "./lineScatter.ts";
 
+/** Batches that the fit cannot account for are ringed up to here, the latest. */
+const MOST_UNLIKE = 6;
+
 /** A drawing names this many varieties' lines; with more of them each line would be in the way of the next. */
 const MOST_LINES = 4;
 
@@ -17,6 +20,11 @@ const hint = (
   `${run}: ${print(percent, "percent", units)} after ${print(wetHours, "hours", units)} wet${
     waterCelsius === null ? "" : ` at ${print(waterCelsius, "temperature", units)}`
   }`;
+
+function unlikeIn({ points, unlikeTheRest }: UptakeModel): UptakeModel["points"] {
+  const unlike = new Set(unlikeTheRest);
+  return points.filter(({ run }) => unlike.has(run)).slice(-MOST_UNLIKE);
+}
 
 function tableOf({ points }: UptakeModel, settings: FigureSettings): FigureSpec["table"] {
   const { units } = settings;
@@ -69,6 +77,7 @@ export function uptakeHoursFigure(uptake: UptakeModel, said: string, settings: F
         name: named ? variety : "",
         points: line.map(({ wetHours, percent, low, high }) => ({ x: wetHours, y: percent, low, high })),
       })),
+      ringed: unlikeIn(uptake).map((point) => ({ x: point.wetHours, y: point.percent, name: point.run })),
       xTitle: "hours under water",
       yTitle: "% at steep-out",
       leastX: 2,
@@ -92,6 +101,9 @@ export function uptakeWaterFigure(uptake: UptakeModel, said: string, settings: F
   const { units } = settings;
   const mean = warm.reduce((sum, { waterCelsius }) => sum + waterCelsius, 0) / warm.length;
   const shown = (celsius: number): number => toShown(celsius, "temperature", units);
+  const heightOf = (point: (typeof warm)[number]): number =>
+    slope.estimate * (point.waterCelsius - mean) + point.percent - point.fittedPercent;
+  const unlike = new Set(unlikeIn(uptake).map(({ run }) => run));
   const ends = [Math.min(...warm.map((p) => p.waterCelsius)), mean, Math.max(...warm.map((p) => p.waterCelsius))];
   return {
     id: "uptake-by-water",
@@ -105,7 +117,7 @@ export function uptakeWaterFigure(uptake: UptakeModel, said: string, settings: F
       stage: "steep",
       points: warm.map((point) => ({
         x: shown(point.waterCelsius),
-        y: slope.estimate * (point.waterCelsius - mean) + point.percent - point.fittedPercent,
+        y: heightOf(point),
         href: settings.runHref(point.run),
         hint: () => hint(point, units),
       })),
@@ -119,6 +131,9 @@ export function uptakeWaterFigure(uptake: UptakeModel, said: string, settings: F
           }),
         },
       ],
+      ringed: warm
+        .filter(({ run }) => unlike.has(run))
+        .map((point) => ({ x: shown(point.waterCelsius), y: heightOf(point), name: point.run })),
       xTitle: `water, ${shownAs("temperature", units).unit}`,
       yTitle: "points off the usual",
       leastX: 2,

@@ -1,7 +1,7 @@
 import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
 import { printNumber } from "../../units/print.ts";
 import { counted } from "../counted.ts";
-import { joinSentences, type Sentence, strong } from "../sentence.ts";
+import { type Sentence, strong } from "../sentence.ts";
 import { length, lengthRange, middleOf, wholePercent, wholePercentRange } from "./measureWords.ts";
 
 /** How one batch's mean length stands against the house's range. */
@@ -42,11 +42,14 @@ export function lengthSentence(runs: readonly AcrospireRun[]): Sentence {
   const short = runsThat(runs, "short").length;
   const long = runsThat(runs, "long").length;
   if (short + long === 0) return [...usual, ", in no batch short or long of its range beyond counting error."];
+  const none = (count: number): string => (count === 0 ? "none" : printNumber(count, 0));
   return [
     ...usual,
-    "; ",
-    strong(`${printNumber(short, 0)} short and ${printNumber(long, 0)} long`),
-    " of its range beyond counting error.",
+    "; beyond counting error ",
+    strong(`${none(short)} ${short === 1 ? "was" : "were"} short`),
+    " of its range and ",
+    strong(`${none(long)} long`),
+    ".",
   ];
 }
 
@@ -84,12 +87,9 @@ export function overgrownSentence(runs: readonly AcrospireRun[]): Sentence {
   const said = `more than ${wholePercent(limit)} overgrown`;
   if (over.length === 0) return [`No batch had ${said} beyond counting error.`];
   const latest = over.at(-1);
-  return joinSentences([
-    [strong(counted(over.length, "batch", "batches")), ` had ${said} beyond counting error`],
+  const which =
     latest === undefined
-      ? ["."]
-      : [
-          `, the latest ${latest.run}: ${wholePercent(latest.overgrownPercent.estimate)} (${wholePercentRange(latest.overgrownPercent)}).`,
-        ],
-  ]);
+      ? "."
+      : `, the latest ${latest.run}: ${wholePercent(latest.overgrownPercent.estimate)} (${wholePercentRange(latest.overgrownPercent)}).`;
+  return [strong(counted(over.length, "batch", "batches")), ` had ${said} beyond counting error${which}`];
 }

@@ -1,8 +1,8 @@
 import type { BedLag, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
-import { print, printNumber, printPValue } from "../../units/print.ts";
+import { print, printNumber } from "../../units/print.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
-import { joinSentences, type Sentence, strong } from "../sentence.ts";
+import { type Sentence, strong } from "../sentence.ts";
 import { length, lengthRange } from "./measureWords.ts";
 
 type Beds = SteepGerminationResult["beds"];
@@ -50,30 +50,26 @@ export function lagsSentence({ lags, compared }: Beds): Sentence {
   ];
 }
 
+/** Less than this, K, is no difference between two thermometers in grain. */
+const AS_WARM = 0.25;
+
+function temperatureSaid(kelvin: number | null, behind: boolean, units: UnitSystem): string {
+  if (kelvin === null) return "its bed temperature is not logged beside theirs.";
+  const look = "look at turning, depth and water.";
+  if (Math.abs(kelvin) < AS_WARM) return `it stood as warm as they: ${look}`;
+  const stood = `it stood ${print(Math.abs(kelvin), "temperatureDifference", units)} ${kelvin > 0 ? "cooler" : "warmer"}`;
+  return kelvin > 0 === behind ? `${stood}.` : `${stood}, which does not explain it: ${look}`;
+}
+
 /** One bed that lagged or ran ahead, without its batch: the page sets the link before it. */
-export function lagSentence({ bed, difference, p, coolerByKelvin }: BedLag, units: UnitSystem): Sentence {
+export function lagSentence({ bed, difference, coolerByKelvin }: BedLag, units: UnitSystem): Sentence {
   const behind = difference.estimate < 0;
-  const chance = printPValue(p).startsWith("<") ? `under ${printPValue(p).slice(1).trim()}` : printPValue(p);
-  const temperature: Sentence =
-    coolerByKelvin === null
-      ? ["Its bed temperature is not logged beside the others’."]
-      : Math.abs(coolerByKelvin) < 0.05
-        ? ["It stood as warm as the others: look at turning, depth and water rather than at temperature."]
-        : [
-            `It stood ${print(Math.abs(coolerByKelvin), "temperatureDifference", units)} ${coolerByKelvin > 0 ? "cooler" : "warmer"} than the others${
-              coolerByKelvin > 0 === behind
-                ? "."
-                : ", so temperature does not explain it: look at turning, depth and water."
-            }`,
-          ];
-  return joinSentences([
-    [
-      `bed ${bed} `,
-      strong(`${size(difference.estimate)} ${behind ? "behind" : "ahead of"}`),
-      ` the others (${lengthRange({ ...difference })}; chance of as much among even beds ${chance}, allowing for all beds compared).`,
-    ],
-    temperature,
-  ]);
+  const [near, far] = [Math.abs(difference.low), Math.abs(difference.high)].sort((a, b) => a - b) as [number, number];
+  return [
+    `bed ${bed}: `,
+    strong(`${size(difference.estimate)} ${behind ? "behind" : "ahead of"}`),
+    ` the others (${length(near)} to ${length(far)}); ${temperatureSaid(coolerByKelvin, behind, units)}`,
+  ];
 }
 
 /** The clause of the page's answer. */

@@ -44,10 +44,28 @@ export function waterSentence({ pointsPerKelvin }: UptakeModel, units: UnitSyste
   ];
 }
 
-/** What is left of the spread when hours and water are accounted for. */
-export function uptakeLeftSentence({ rSquared, residualPoints, batches }: UptakeModel): Sentence {
+/** What the fit is made of and what it leaves over. */
+export function uptakeLeftSentence(uptake: UptakeModel): Sentence {
+  const { rSquared, residualPoints, batches, basis, allowedForBiasPoints: allowed } = uptake;
+  return joinSentences([
+    [
+      `Moisture is ${basis === "measured" ? "as measured" : "from mass gain"} throughout, each variety by itself. Varieties, hours and water account for ${print(100 * rSquared, "percent", "metric", { decimals: 0 })} of the spread over ${counted(batches, "batch", "batches")}; a batch is still off by ${exactPoints(residualPoints)} (standard deviation).`,
+    ],
+    allowed === null
+      ? []
+      : [
+          `In the hours above the ${exactPoints(Math.abs(allowed))} are allowed for by which measured moisture reads ${allowed > 0 ? "higher" : "lower"}.`,
+        ],
+  ]);
+}
+
+/** Batches that the fit cannot account for; empty without any. The page sets the links after it. */
+export function unlikeSentence({ unlikeTheRest }: UptakeModel): Sentence {
+  const count = unlikeTheRest.length;
+  if (count === 0) return [];
   return [
-    `Within varieties, hours and water account for ${print(100 * rSquared, "percent", "metric", { decimals: 0 })} of the spread over ${counted(batches, "batch", "batches")}; a batch is still off by ${exactPoints(residualPoints)} (standard deviation).`,
+    strong(counted(count, "batch", "batches")),
+    ` ${count === 1 ? "is" : "are"} unlike the rest, beyond what hours, water and chance account for: look for a scale, a meter or a slip of the pen`,
   ];
 }
 
@@ -65,7 +83,7 @@ export function hoursToTargetSentence(row: UptakeModel["hoursToTarget"][number],
     [
       `${variety} would have met ${percent(targetPercent)} after `,
       strong(print(wetHours.estimate, "hours", "metric")),
-      ` wet${water} (${printNumber(wetHours.low, 1)} to ${printNumber(wetHours.high, 1)}): ${change}.`,
+      ` wet (${printNumber(wetHours.low, 1)} to ${printNumber(wetHours.high, 1)})${water}: ${change}.`,
     ],
   ]);
 }
