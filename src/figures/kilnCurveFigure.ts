@@ -16,7 +16,7 @@ import { paddedSpan, valueTicks } from "./ticks.ts";
 
 const HOUR = 3_600_000;
 
-interface Probe {
+export interface Probe {
   readonly name: string;
   readonly role: string;
   /** Width of its line, px, as `styles/figures.css` draws the role. */
@@ -25,7 +25,7 @@ interface Probe {
 }
 
 /** The probes that read anything, hottest air first. */
-function probesOf(curve: KilnCurve): readonly Probe[] {
+export function probesOf(curve: KilnCurve): readonly Probe[] {
   return [
     { name: "air on", role: "kiln thin", lineWidth: THIN_LINE, values: curve.airOnCelsius },
     { name: "bed", role: "dashed", lineWidth: LINE, values: curve.bedCelsius },

@@ -1,0 +1,85 @@
+import type { SharingSources } from "../../src/report/sharing/sharingSources.ts";
+import { standingOf } from "../../src/shared/againstSpec.ts";
+import { MAY_PASS, mayPass, passLimits, SHARED_LAB_MEASURES } from "../../src/shared/projection.ts";
+import type { TableName } from "../../src/tables/declarations.ts";
+import { tableOfFile } from "../../src/tables/fileOf.ts";
+import { fileNames, insideName } from "../../src/tables/insideName.ts";
+import type { Problem } from "../../src/tables/problem.ts";
+import { declarationOf } from "../../src/tables/tableDeclarations.ts";
+import { maltMeasure, printMeasure } from "../../src/units/maltMeasure.ts";
+
+const isShared = (table: TableName | null): table is TableName => table !== null && table in MAY_PASS;
+
+/** The name inside of a column as a file writes it; the name itself where the format has no such column. */
+function insideOf(table: TableName, written: string): string {
+  const lower = written.toLowerCase();
+  const column = declarationOf(table).columns.find((candidate) =>
+    fileNames(candidate).some(({ name }) => name === lower),
+  );
+  return column === undefined ? lower : insideName(column);
+}
+
+/** Whether a problem touches anything that a customer's page would show. */
+function touchesShown({ file, column, effect }: Problem, sources: SharingSources): boolean {
+  const table = tableOfFile(file);
+  if (!isShared(table)) return false;
+  return column === null || effect === "row-set-aside" || mayPass(table, insideOf(table, column), sources.house);
+}
+
+function outsideSpec(run: string, sources: SharingSources): readonly string[] {
+  const row = sources.runs.find((candidate) => candidate.run === run);
+  if (row === undefined) return [];
+  const tested = [
+    { measure: "final_moisture_pct", value: row.finalMoisturePercent },
+    ...sources.certificates
+      .filter((certificate) => certificate.run === run)
+      .flatMap(({ values }) => SHARED_LAB_MEASURES.map((measure) => ({ measure, value: values[measure] ?? null }))),
+  ];
+  return tested.flatMap(({ measure, value }) => {
+    if (value === null) return [];
+    const standing = standingOf(value, passLimits(sources.targets, measure, row) ?? undefined);
+    if (standing !== "below" && standing !== "above") return [];
+    const found = maltMeasure(measure);
+    return [`${found.words} of ${printMeasure(found, value, sources.house.units)} is ${standing} its spec`];
+  });
+}
+
+/**
+ * Why a batch should not be put before a customer as it stands, by run: problems in the logs that touch what would be
+ * shown, and figures outside the spec. Runs without a reason are absent.
+ */
+export function heldBackReasons(sources: SharingSources): ReadonlyMap<string, readonly string[]> {
+  const reasons = new Map<string, string[]>();
+  const add = (run: string, reason: string): void => {
+    const held = reasons.get(run) ?? [];
+    if (!held.includes(reason)) held.push(reason);
+    reasons.set(run, held);
+  };
+  for (const problem of sources.problems) {
+    if (problem.run === null || !touchesShown(problem, sources)) continue;
+    const where = [problem.file, problem.line === null ? null : `line ${problem.line}`, problem.column];
+    add(problem.run, `${where.filter((part) => part !== null).join(", ")}: ${problem.message}`);
+  }
+  const sharing = new Set(sources.customers.filter(({ share }) => share).map(({ customer }) => customer));
+  for (const { run } of sources.deliveries.filter(({ customer }) => sharing.has(customer))) {
+    for (const reason of outsideSpec(run, sources)) add(run, reason);
+  }
+  return reasons;
+}
+
+/**
+ * What stops a share as a whole: a file that pages are made from could not be read at all, so that what it holds would be
+ * missing from all of them without a word.
+ */
+export function stopsSharing(problems: readonly Problem[]): readonly string[] {
+  return problems
+    .filter(({ file, effect }) => effect === "file-set-aside" && (file === "house.toml" || isShared(tableOfFile(file))))
+    .map(({ file, message }) => `${file}: ${message}`);
+}
+
+/** Rows of the trade's tables that were set aside and name no batch: a delivery or a customer may be missing from the pages. */
+export function rowsLost(problems: readonly Problem[]): readonly string[] {
+  return problems
+    .filter(({ file, effect, run }) => effect === "row-set-aside" && run === null && isShared(tableOfFile(file)))
+    .map(({ file, line, message }) => `${file}, line ${line ?? "?"}: ${message}`);
+}

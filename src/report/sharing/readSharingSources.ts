@@ -1,0 +1,106 @@
+import { joinLogs } from "../../engine/joinLogs.ts";
+import { openNodeDatabase } from "../../engine/node.ts";
+import { insideName } from "../../tables/insideName.ts";
+import type { LogFile } from "../../tables/logFile.ts";
+import { readLogs } from "../../tables/readLogs.ts";
+import type { Table } from "../../tables/table.ts";
+import { declarationOf } from "../../tables/tableDeclarations.ts";
+import { publishedTables } from "../publishTables.ts";
+import { readingsByLoad } from "../readingsByLoad.ts";
+import { readLoads } from "../readLoads.ts";
+import { readRuns } from "../readRuns.ts";
+import { readTargets } from "../readTargets.ts";
+import { everyRow } from "../whereRows.ts";
+import type { CertificateRow, CustomerRow, DeliveryRow, SharingSources } from "./sharingSources.ts";
+
+/** Reads single values of a table; what was not recorded is null. */
+function cellsOf(table: Table) {
+  return {
+    text: (column: string, row: number): string | null => {
+      const values = table.columns.get(column);
+      return values === undefined || values instanceof Float64Array ? null : (values[row] ?? null);
+    },
+    number: (column: string, row: number): number | null => {
+      const values = table.columns.get(column);
+      const value = values instanceof Float64Array ? values[row] : undefined;
+      return value === undefined || Number.isNaN(value) ? null : value;
+    },
+  };
+}
+
+function rowsOf<Row>(
+  table: Table | undefined,
+  make: (cells: ReturnType<typeof cellsOf>, row: number, table: Table) => Row,
+): readonly Row[] {
+  if (table === undefined) return [];
+  const cells = cellsOf(table);
+  return Array.from({ length: table.rowCount }, (_, row) => make(cells, row, table));
+}
+
+const customersOf = (table: Table | undefined): readonly CustomerRow[] =>
+  rowsOf(table, ({ text }, row, { lineOfRow }) => ({
+    customer: text("customer", row) ?? "",
+    name: text("name", row),
+    share: text("share", row) === "yes",
+    linkKey: text("link_key", row),
+    note: text("note", row),
+    line: lineOfRow[row] ?? 0,
+  }));
+
+const deliveriesOf = (table: Table | undefined): readonly DeliveryRow[] =>
+  rowsOf(table, ({ text, number }, row) => ({
+    delivery: text("delivery", row) ?? "",
+    customer: text("customer", row) ?? "",
+    run: text("run", row) ?? "",
+    shippedOn: number("shipped_on", row) ?? Number.NaN,
+    massKilograms: number("mass_kg", row) ?? Number.NaN,
+    packageKind: text("package_kind", row),
+    packageCount: number("package_count", row),
+    product: text("product", row) ?? "malt",
+    note: text("note", row),
+  }));
+
+function certificatesOf(table: Table | undefined): readonly CertificateRow[] {
+  const measures = declarationOf("lab")
+    .columns.filter(({ kind }) => kind === "number")
+    .map(insideName);
+  return rowsOf(table, ({ text, number }, row) => ({
+    run: text("run", row) ?? "",
+    testedOn: number("tested_on", row) ?? Number.NaN,
+    laboratory: text("laboratory", row),
+    methodSet: text("method_set", row),
+    values: Object.fromEntries(measures.map((measure) => [measure, number(measure, row)])),
+  }));
+}
+
+/**
+ * Reads a folder of logs for sharing: the joined runs and loads by the one engine, and the rows of the trade's tables as
+ * logged. Rows that were set aside are not among them; the problems say which.
+ *
+ * @param options.now as in `readLogs`
+ */
+export async function readSharingSources(
+  files: readonly LogFile[],
+  options: { readonly now?: number } = {},
+): Promise<SharingSources> {
+  const { house, tables, problems } = await readLogs(files, options);
+  const database = await openNodeDatabase(publishedTables(tables));
+  try {
+    await joinLogs(database);
+    const loads = await readLoads(database, everyRow);
+    const readings = tables.get("readings");
+    return {
+      house,
+      customers: customersOf(tables.get("customers")),
+      deliveries: deliveriesOf(tables.get("deliveries")),
+      certificates: certificatesOf(tables.get("lab")),
+      runs: await readRuns(database, everyRow),
+      loads,
+      targets: await readTargets(database),
+      curves: readings === undefined ? new Map() : readingsByLoad(readings, loads),
+      problems,
+    };
+  } finally {
+    await database.close();
+  }
+}
