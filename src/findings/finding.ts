@@ -1,24 +1,5 @@
 import type { Sentence } from "./sentence.ts";
 
-/** What a finding traces back to; one cause that shows in several places is one finding with several pieces of evidence. */
-export type Cause =
-  | "kiln air or heat"
-  | "thermostat"
-  | "logger"
-  | "scale"
-  | "moisture off target"
-  | "yield off"
-  | "uneven batch"
-  | "uneven variety"
-  | "grain lot"
-  | "steep"
-  | "bed"
-  | "timetable"
-  | "power limit"
-  | "laboratory against meter"
-  | "logs"
-  | "late orders";
-
 /** Where a finding comes from, in words and as an address within the site. */
 export interface FindingEvidence {
   /** What was seen: a sentence with number, unit and interval. */
@@ -26,13 +7,14 @@ export interface FindingEvidence {
   /** Path of the page from the site's root, with its anchor. */
   readonly path: string;
   readonly runs: readonly string[];
+  /** Logged about those days, in words. */
+  readonly beside: readonly string[];
 }
 
 /** One thing to look at, as the month's review, the pages and the terminal all say it. */
 export interface Finding {
   /** The same from month to month while it is the same trouble: cause and what it is about. */
   readonly id: string;
-  readonly cause: Cause;
   /** What, with the number, its unit and interval. */
   readonly what: Sentence;
   /** How sure, in words; and as the chance that it is real, 0 to 1, by which it is ranked. */
@@ -43,8 +25,8 @@ export interface Finding {
   readonly costAMonth: number | null;
   readonly evidence: readonly FindingEvidence[];
   /** What to check first, in order. */
-  readonly checkFirst: readonly Sentence[];
-  /** First and last run concerned, moments. */
+  readonly checkFirst: readonly string[];
+  /** First and last moment concerned. */
   readonly from: number;
   readonly to: number;
 }

@@ -1,0 +1,32 @@
+import type { Fact } from "../../report/reviewResult.ts";
+
+/** Where a fact stands in the site: path from the root, with the entry's anchor. */
+export function factPath(fact: Fact): string {
+  switch (fact.kind) {
+    case "kiln hours":
+      return "kiln-hours/#evidence";
+    case "energy":
+      return "kiln-hours/#energy";
+    case "power limit":
+      return "kiln-hours/#left-out";
+    case "chart":
+    case "uneven batch":
+      return `yield-and-moisture/#${fact.kind === "chart" ? fact.measure : "final_moisture_pct"}`;
+    case "thermostat":
+    case "logger":
+      return "thermostat/";
+    case "variety":
+    case "lot":
+      return "varieties/#scores";
+    case "laboratory":
+      return "varieties/#scores";
+    case "steep":
+    case "bed":
+    case "timetable":
+      return "steep-and-germination/";
+    case "logs":
+      return "logs/";
+    case "orders":
+      return "#promised";
+  }
+}
