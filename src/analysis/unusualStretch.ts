@@ -1,3 +1,4 @@
+import { allSteps } from "./allSteps.ts";
 import { type SeededRandom, seededRandom } from "./seededRandom.ts";
 
 /** Consecutive residuals whose level stands clear of the rest; `start` and `end` are indices, both inclusive. */
@@ -36,11 +37,7 @@ const tieTolerance = 1e-9;
  * @throws RangeError for residuals that are not finite
  */
 export function unusualStretch(residuals: ArrayLike<number>, standardDeviation: number): readonly UnusualStretch[] {
-  const search = searchStretches(residuals, standardDeviation);
-  for (;;) {
-    const step = search.next();
-    if (step.done) return step.value;
-  }
+  return allSteps(searchStretches(residuals, standardDeviation));
 }
 
 /**

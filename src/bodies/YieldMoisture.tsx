@@ -25,7 +25,8 @@ export function YieldMoisture({ report }: { readonly report: ReportWith<"yieldMo
   const result = report.yieldMoisture;
   const { charts, moistureCost, balance } = result;
   const { apart } = view;
-  const figures = useMemo(() => yieldMoistureFigures(report, settings, apart), [report, settings, apart]);
+  // What the rules cost comes later and is in no figure: the balance tells one set of rows and rules from another.
+  const figures = useMemo(() => yieldMoistureFigures(report, settings, apart), [balance, settings, apart]);
   const able = charts.filter(({ tooLittle, runs }) => tooLittle === null && runs.length > 0);
   const varieties = new Set(able.flatMap(({ runs }) => runs.map(({ variety }) => variety)));
   return (

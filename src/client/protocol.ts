@@ -1,8 +1,8 @@
 import type { ChosenRows } from "../report/chosenRows.ts";
-import type { Stretch } from "../report/kilnHoursResult.ts";
 import type { PackedReport } from "../report/packed.ts";
 import type { PartName } from "../report/report.ts";
 import type { View } from "../report/view.ts";
+import type { LaterFindings } from "./laterFindings.ts";
 
 /** What the page asks of the report worker. */
 export type WorkerRequest =
@@ -15,7 +15,7 @@ export type WorkerRequest =
 export type WorkerAnswer =
   | { readonly kind: "progress"; readonly part: "engine" | "tables"; readonly received: number; readonly total: number }
   | { readonly kind: "ready" }
-  /** `parts` holds those asked for, by name; kiln hours without their stretches, which follow. */
+  /** `parts` holds those asked for, by name; where something of them takes longer, it follows. */
   | { readonly kind: "report"; readonly request: number; readonly chosen: ChosenRows; readonly parts: PackedReport }
-  | { readonly kind: "stretches"; readonly request: number; readonly stretches: readonly Stretch[] }
+  | { readonly kind: "later"; readonly request: number; readonly later: LaterFindings }
   | { readonly kind: "failed"; readonly request: number | null; readonly message: string };

@@ -4,12 +4,12 @@ import type { CsvTable, LoadableDatabase } from "../engine/database.ts";
 import { joinLogs } from "../engine/joinLogs.ts";
 import { analyseParts } from "../report/analyseParts.ts";
 import { chooseRows, viewRows } from "../report/chosenRows.ts";
-import { findStretches } from "../report/kilnHours/stretches.ts";
 import { type LoggedRows, readLoggedRows, wholeRows } from "../report/loggedRows.ts";
 import { packReport } from "../report/packReport.ts";
 import type { PublishedLogs } from "../report/publishedLogs.ts";
-import type { ReportRows } from "../report/report.ts";
+import type { ReportParts, ReportRows } from "../report/report.ts";
 import { rowFilter } from "../report/rowFilter.ts";
+import { findLater, withLater } from "./laterFindings.ts";
 import type { WorkerAnswer, WorkerRequest } from "./protocol.ts";
 
 // The worker that joins the engine to the report, so that neither ever holds up the page.
@@ -72,28 +72,28 @@ function breathe(): Promise<void> {
   });
 }
 
-async function report({ request, view, parts }: Extract<WorkerRequest, { kind: "report" }>): Promise<void> {
+async function report({ request, view, parts: wanted }: Extract<WorkerRequest, { kind: "report" }>): Promise<void> {
   if (opened === null) throw new RangeError("a report was asked for before the engine was opened");
   const { database, published, logged, whole } = await opened;
   if (request !== newest) return;
   const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
   if (request !== newest) return;
   const analysed = analyseParts({ logged, published, view, rows: viewRows(whole, chosen) });
-  const found = await Promise.all(parts.map(async (part) => [part, await analysed[part]()] as const));
+  const found = await Promise.all(wanted.map(async (part) => [part, await analysed[part]()] as const));
   if (request !== newest) return;
-  const packed = packReport(Object.fromEntries(found));
+  const parts = Object.fromEntries(found) as Partial<ReportParts>;
+  const search = findLater(parts);
+  let step = search.next();
+  const packed = packReport(step.done ? withLater(parts, step.value) : parts);
   const buffers = packed.columns.map(({ buffer }) => buffer);
   say({ kind: "report", request, chosen, parts: packed }, buffers);
-  if (!parts.includes("kilnHours")) return;
-  const search = findStretches((await analysed.kilnHours()).kilnHours);
-  for (;;) {
+  if (step.done) return;
+  while (!step.done) {
     await breathe();
     if (request !== newest) return;
-    const step = search.next();
-    if (!step.done) continue;
-    say({ kind: "stretches", request, stretches: step.value });
-    return;
+    step = search.next();
   }
+  say({ kind: "later", request, later: step.value });
 }
 
 async function answer(request: WorkerRequest): Promise<void> {

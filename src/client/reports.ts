@@ -1,9 +1,9 @@
 import { viewRows } from "../report/chosenRows.ts";
-import { withStretches } from "../report/kilnHours/withStretches.ts";
 import type { PartName, ReportParts } from "../report/report.ts";
 import { unpackReport } from "../report/unpackReport.ts";
 import { choosesRows, formatView, type View, wholeView } from "../report/view.ts";
 import { type BuiltPieces, openBuiltPieces } from "./builtPieces.ts";
+import { awaitsLater, isWorthDrawing, withLater } from "./laterFindings.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
 import { type LoadProgress, openWorker } from "./workerCalls.ts";
@@ -29,9 +29,6 @@ function rowsKey(view: View): string {
   const { from, to, variety, kiln, without, air, rules } = view;
   return formatView({ ...wholeView, from, to, variety, kiln, without, air, rules });
 }
-
-const awaitsStretches = ({ kilnHours }: LoadedReport, parts: readonly PartName[]): boolean =>
-  parts.includes("kilnHours") && kilnHours?.kilnHours.stretches === null;
 
 export function openReports(places: SitePlaces, onProgress: (progress: LoadProgress) => void): Reports {
   const built: BuiltPieces = openBuiltPieces(places);
@@ -59,7 +56,7 @@ export function openReports(places: SitePlaces, onProgress: (progress: LoadProgr
       const known = kept.get(key);
       if (known !== undefined && holds(known, parts)) {
         yield known;
-        if (!awaitsStretches(known, parts)) return;
+        if (!awaitsLater(known, parts)) return;
       }
       const answer = worker.ask(view, parts);
       const [whole, { chosen, parts: packed }] = await Promise.all([built.with([]), answer.report]);
@@ -68,10 +65,10 @@ export function openReports(places: SitePlaces, onProgress: (progress: LoadProgr
         ...unpackReport<Partial<ReportParts>>(packed),
       });
       yield found;
-      if (found.kilnHours === undefined || !awaitsStretches(found, parts)) return;
-      const stretches = await answer.stretches;
-      const finished = keep(key, { ...found, kilnHours: withStretches(found.kilnHours, stretches) });
-      if (stretches.length > 0) yield finished;
+      if (!awaitsLater(found, parts)) return;
+      const later = await answer.later;
+      const finished = keep(key, withLater(found, later));
+      if (isWorthDrawing(later)) yield finished;
     },
     cancel: () => worker.end("cancelled"),
     get engineIsUp() {

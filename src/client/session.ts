@@ -11,11 +11,13 @@ import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
 
 /**
  * The live site: one reader's view, the reports it needs and the page that shows it. It alone writes the address. It
- * starts with the first use of a control, or on an address that carries a choice; until then the built page stands.
+ * starts when a control is first entered, or on an address that carries a choice; until then the built page stands.
  */
 export interface Session {
   /** A control was used: the page follows, and the address with it. */
   use(control: Control): void;
+  /** A control is about to be used: what it surely needs is fetched. A fault is told once it is used. */
+  prepare(): void;
   /** A link within the site was followed. */
   follow(address: URL): void;
   /** The reader went back or forward, or opened an address with a choice in it. */
@@ -95,8 +97,12 @@ export function startSession(main: HTMLElement): Session {
       view = changeView(view, control);
       const now = view.units ?? places.units;
       if (now !== before) view = { ...view, whatIf: convertWhatIf(view.whatIf, before, now) };
-      history.replaceState(null, "", `${location.pathname}${formatView(view)}`);
       void draw(view);
+      // The question goes out first: a browser takes some milliseconds to write an address.
+      setTimeout(() => history.replaceState(null, "", `${location.pathname}${formatView(view)}`));
+    },
+    prepare() {
+      void adopt().catch(() => {});
     },
     follow(address) {
       view = parseView(address.searchParams);

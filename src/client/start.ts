@@ -1,6 +1,6 @@
 import type { Session } from "./session.ts";
 
-// The small script on every page. It waits for the first use of a control and only then fetches what makes the page live.
+// The small script on every page. It waits until a control is entered and only then fetches what makes the page live.
 
 const main = document.getElementById("body");
 
@@ -52,6 +52,10 @@ if (main !== null) {
     const typed =
       field instanceof HTMLInputElement && (field.type === "text" || field.type === "search" || field.type === "time");
     if (field !== null && !typed) useField(main, field);
+  });
+  // Between entering a field and using it there is time to fetch what answers it; the engine waits for the use itself.
+  main.addEventListener("focusin", (event) => {
+    if (controlOf(event.target) !== null) void live(main).then((opened) => opened.prepare());
   });
   main.addEventListener("submit", (event) => {
     if (event.target instanceof HTMLFormElement && event.target.dataset.form !== undefined) event.preventDefault();

@@ -1,17 +1,17 @@
 import type { PartName } from "../report/report.ts";
 import type { View } from "../report/view.ts";
+import type { LaterFindings } from "./laterFindings.ts";
 import type { WorkerAnswer, WorkerRequest } from "./protocol.ts";
 import workerAddress from "./reportWorker.ts?worker&url";
 import type { SitePlaces } from "./sitePlaces.ts";
 
 export type LoadProgress = Pick<Extract<WorkerAnswer, { kind: "progress" }>, "part" | "received" | "total">;
 type ReportAnswer = Extract<WorkerAnswer, { kind: "report" }>;
-type StretchesAnswer = Extract<WorkerAnswer, { kind: "stretches" }>["stretches"];
 
 /** What the worker will say to one question, one after the other. Both fail once another question is asked. */
 export interface WorkerReply {
   readonly report: Promise<ReportAnswer>;
-  readonly stretches: Promise<StretchesAnswer>;
+  readonly later: Promise<LaterFindings>;
 }
 
 export interface ReportWorker {
@@ -51,7 +51,7 @@ function awaited<T>(): Awaited<T> {
 interface Waiting {
   readonly request: number;
   readonly report: Awaited<ReportAnswer>;
-  readonly stretches: Awaited<StretchesAnswer>;
+  readonly later: Awaited<LaterFindings>;
 }
 
 export function openWorker(places: SitePlaces, onProgress: (progress: LoadProgress) => void): ReportWorker {
@@ -61,7 +61,7 @@ export function openWorker(places: SitePlaces, onProgress: (progress: LoadProgre
   let waiting: Waiting | null = null;
 
   const fail = (message: string): void => {
-    for (const { reject } of waiting === null ? [] : [waiting.report, waiting.stretches]) reject(new Error(message));
+    for (const { reject } of waiting === null ? [] : [waiting.report, waiting.later]) reject(new Error(message));
     waiting = null;
   };
 
@@ -78,7 +78,7 @@ export function openWorker(places: SitePlaces, onProgress: (progress: LoadProgre
     else if (data.kind === "failed" && data.request === null) end(data.message);
     else if (data.request !== waiting?.request) return;
     else if (data.kind === "report") waiting.report.resolve(data);
-    else if (data.kind === "stretches") waiting.stretches.resolve(data.stretches);
+    else if (data.kind === "later") waiting.later.resolve(data.later);
     else fail(data.message);
   };
 
@@ -94,9 +94,9 @@ export function openWorker(places: SitePlaces, onProgress: (progress: LoadProgre
       }
       requests += 1;
       const request = requests;
-      waiting = { request, report: awaited(), stretches: awaited() };
+      waiting = { request, report: awaited(), later: awaited() };
       worker.postMessage({ kind: "report", request, view, parts } satisfies WorkerRequest);
-      return { report: waiting.report.promise, stretches: waiting.stretches.promise };
+      return { report: waiting.report.promise, later: waiting.later.promise };
     },
     end,
     get isReady() {

@@ -20,11 +20,12 @@ function restOn(phase: ChartPhase | undefined): string {
 
 /**
  * What the chosen rules cost on a quiet house: how far apart false signals lie, over what the baseline leaves uncertain,
- * and so how many to expect in the batches shown. Empty where there are no limits.
+ * and so how many to expect in the batches shown. Empty where there are no limits; says so while it is still worked out.
  */
 export function falseSignalSentence(chart: ControlChart): Sentence {
   const { falseSignals, phases, runs } = chart;
   if (falseSignals === null) return [];
+  if (falseSignals === "to come") return ["How often this set cries wolf on a quiet house is being worked out."];
   const judged = runs.filter(({ deviation }) => deviation !== null).length;
   const baseline = [...phases].reverse().find(({ centres }) => centres.length > 0);
   const { knownLimits, low, high, expected: count } = falseSignals;

@@ -8,6 +8,7 @@ import type { PublishedLogs } from "./publishedLogs.ts";
 import type { Report } from "./report.ts";
 import { rowFilter } from "./rowFilter.ts";
 import type { View } from "./view.ts";
+import { falseSignalsOf, withFalseSignals } from "./yieldMoisture/falseSignals.ts";
 
 /**
  * Everything the pages say for one view of the logs, at once: for the build. The browser's worker takes the same steps and
@@ -19,10 +20,11 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const rows = viewRows(wholeRows(logged, published), chosen);
   const parts = analyseParts({ logged, published, view, rows, everyMonth: true });
   const hours = await parts.kilnHours();
+  const charts = await parts.yieldMoisture();
   return {
     ...rows,
     kilnHours: withStretches(hours, stretchesOf(hours.kilnHours)),
-    yieldMoisture: await parts.yieldMoisture(),
+    yieldMoisture: withFalseSignals(charts, falseSignalsOf(charts)),
     thermostat: await parts.thermostat(),
     varieties: await parts.varieties(),
     steepGermination: await parts.steepGermination(),

@@ -105,7 +105,8 @@ export interface ControlChart {
   readonly phases: readonly ChartPhase[];
   readonly rules: readonly RuleName[];
   readonly signals: readonly ChartSignal[];
-  readonly falseSignals: FalseSignals | null;
+  /** Null where there are no limits; `to come` until `findFalseSignals` has worked it out. */
+  readonly falseSignals: FalseSignals | "to come" | null;
   /** Running weighted mean of the deviations, in the measure's unit, one a run; null where there are no limits. */
   readonly weightedMean: { readonly means: Float64Array; readonly reach: Float64Array; readonly weight: number } | null;
   readonly cumulativeSums: {

@@ -3,9 +3,8 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { DEMO_LOGS } from "../../scripts/buildSite.ts";
+import { type LaterFindings, withLater } from "../../src/client/laterFindings.ts";
 import { type ChosenRows, viewRows } from "../../src/report/chosenRows.ts";
-import { withStretches } from "../../src/report/kilnHours/withStretches.ts";
-import type { Stretch } from "../../src/report/kilnHoursResult.ts";
 import type { PackedReport } from "../../src/report/packed.ts";
 import type { Report, ReportParts } from "../../src/report/report.ts";
 import { unpackReport } from "../../src/report/unpackReport.ts";
@@ -36,7 +35,7 @@ const bodyText = (page: Page): Promise<string> =>
 interface FromWorker {
   readonly chosen: ChosenRows;
   readonly parts: PackedReport;
-  readonly stretches: readonly Stretch[];
+  readonly later: LaterFindings;
 }
 
 /** What the worker answers for a view, asked from inside the page as the session asks it. Infinite numbers come as text. */
@@ -55,10 +54,10 @@ async function askWorker(page: Page, view: View): Promise<FromWorker> {
         made.onmessage = ({ data }) => {
           if (data.kind === "failed") reject(new Error(data.message));
           if (data.kind === "report") answer = { chosen: data.chosen, parts: data.parts };
-          if (data.kind !== "stretches") return;
+          if (data.kind !== "later") return;
           const plain = (n: number) => (Number.isNaN(n) ? null : Number.isFinite(n) ? n : String(n));
           resolve(
-            JSON.stringify({ ...answer, stretches: data.stretches }, (_, value) =>
+            JSON.stringify({ ...answer, later: data.later }, (_, value) =>
               value instanceof Float64Array ? Array.from(value, plain) : value,
             ),
           );
@@ -84,9 +83,8 @@ async function askWorker(page: Page, view: View): Promise<FromWorker> {
 
 /** The whole report of a view, put together as the page puts it together from what the worker says. */
 async function reportInBrowser(page: Page, whole: Report, view: View): Promise<Report> {
-  const { chosen, parts, stretches } = await askWorker(page, view);
-  const analysed = unpackReport<ReportParts>(parts);
-  return { ...viewRows(whole, chosen), ...analysed, kilnHours: withStretches(analysed.kilnHours, stretches) };
+  const { chosen, parts, later } = await askWorker(page, view);
+  return withLater({ ...viewRows(whole, chosen), ...unpackReport<ReportParts>(parts) }, later);
 }
 
 describe("the live page", () => {

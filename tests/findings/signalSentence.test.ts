@@ -122,7 +122,10 @@ describe("falseSignalSentence(chart)", () => {
     );
   });
 
-  it("says nothing where there are no limits", () => {
+  it("says while it is worked out that it is, and nothing where there are no limits", () => {
+    expect(said(falseSignalSentence(madeUpChart(VALUES, { falseSignals: "to come" })))).toContain(
+      "is being worked out",
+    );
     expect(falseSignalSentence(madeUpChart(VALUES))).toEqual([]);
   });
 });

@@ -104,16 +104,16 @@ export function expectedShareOutside(
   const below = low === null ? 0 : studentTLowerTail((low - centre) / predictive, count - 1);
   const above = high === null ? 0 : studentTLowerTail((centre - high) / predictive, count - 1);
   const deviates = Array.from({ length: meanCells }, (_, cell) => normalQuantile((cell + 0.5) / meanCells));
-  const shares: number[] = [];
+  const shares = new Float64Array(spreadCells * meanCells);
   for (let cell = 0; cell < spreadCells; cell += 1) {
     const spread = s * Math.sqrt((count - 1) / chiSquareQuantile((cell + 0.5) / spreadCells, count - 1));
-    for (const z of deviates) {
+    deviates.forEach((z, i) => {
       const middle = centre + (z * spread) / Math.sqrt(count);
       const under = low === null ? 0 : normalCdf((low - middle) / spread);
-      shares.push(under + (high === null ? 0 : normalCdf((middle - high) / spread)));
-    }
+      shares[cell * meanCells + i] = under + (high === null ? 0 : normalCdf((middle - high) / spread));
+    });
   }
-  shares.sort((a, b) => a - b);
+  shares.sort();
   const at = (p: number): number => shares[Math.min(shares.length - 1, Math.floor(p * shares.length))] as number;
   return { estimate: below + above, low: at(0.5 - level / 2), high: at(0.5 + level / 2) };
 }

@@ -1,3 +1,4 @@
+import { allSteps } from "../allSteps.ts";
 import { normalQuantile } from "../distributions.ts";
 import { cusumRunLength } from "./cusumRunLength.ts";
 import { ewmaRunLength } from "./ewmaRunLength.ts";
@@ -56,6 +57,19 @@ const kept = new Map<string, FalseSignalRunLength>();
  * @throws RangeError for fewer than 2 values
  */
 export function falseSignalRunLength(choice: RuleChoice, baseline: number | BaselineSize): FalseSignalRunLength {
+  return allSteps(searchFalseSignalRunLength(choice, baseline));
+}
+
+/**
+ * {@link falseSignalRunLength} some milliseconds at a time, for whoever wants to hear of other things meanwhile or to give
+ * up. What is kept from before comes with the first step, and else the first step does no work yet.
+ *
+ * @throws RangeError as it does, with the first step
+ */
+export function* searchFalseSignalRunLength(
+  choice: RuleChoice,
+  baseline: number | BaselineSize,
+): Generator<void, FalseSignalRunLength> {
   const { centreCount, seriesCounts } =
     typeof baseline === "number" ? { centreCount: baseline, seriesCounts: [baseline] } : baseline;
   if (!(Number.isInteger(centreCount) && centreCount >= 1)) {
@@ -64,6 +78,7 @@ export function falseSignalRunLength(choice: RuleChoice, baseline: number | Base
   const key = JSON.stringify([choice, centreCount, [...seriesCounts].sort((a, b) => a - b)]);
   const before = kept.get(key);
   if (before) return before;
+  yield;
   const variance = movingRangeVariance(seriesCounts);
   const logRatios = Array.from({ length: sigmaCells }, (_, cell) => {
     return Math.log(spreadRatioQuantile((cell + 0.5) / sigmaCells, variance));
@@ -76,12 +91,16 @@ export function falseSignalRunLength(choice: RuleChoice, baseline: number | Base
     centreSquare: Math.max(...centreSquares),
   };
   const { summed, single } = partsOf(choice);
-  const read = interpolated(summed, spans, [sigmaNodes, centreNodes]);
-  const overlap = single ? () => 0 : interpolated((at) => simulatedLog(choice, at) - summed(at), spans, overlapNodes);
-  const values = logRatios.flatMap((ratio) =>
-    centreSquares.map((square) => read(ratio, square) + overlap(ratio, square)),
-  );
-  values.sort((a, b) => a - b);
+  const read = yield* interpolated(summed, spans, [sigmaNodes, centreNodes]);
+  const overlap = single
+    ? () => () => 0
+    : yield* interpolated((at) => simulatedLog(choice, at) - summed(at), spans, overlapNodes);
+  const values = Float64Array.from(
+    logRatios.flatMap((ratio) => {
+      const [readHere, overlapHere] = [read(ratio), overlap(ratio)];
+      return centreSquares.map((square) => readHere(square) + overlapHere(square));
+    }),
+  ).sort();
   // The range is good to some per cent; digits past the ninth would only tell one engine's exp from another's.
   const percentile = (p: number): number =>
     Number(Math.exp(values[Math.floor(p * values.length)] as number).toPrecision(9));
@@ -122,26 +141,35 @@ interface Spans {
   readonly centreSquare: number;
 }
 
-/** A polynomial through a function of how values stand to the chart, at Chebyshev nodes in ln(ratio) and the square. */
-function interpolated(
+/**
+ * A polynomial through a function of how values stand to the chart, at Chebyshev nodes in ln(ratio) and the square, a node
+ * a step; read at a ratio first and there at squares.
+ */
+function* interpolated(
   f: (at: Standardised) => number,
   { logRatio: [low, high], centreSquare }: Spans,
   [countX, countY]: readonly [number, number],
-): (logRatio: number, square: number) => number {
+): Generator<void, (logRatio: number) => (square: number) => number> {
   const nodesX = chebyshev(countX, low, high);
   const nodesY = chebyshev(countY, 0, centreSquare);
-  const values = nodesX.map((x) => {
-    const ratio = Math.exp(x);
-    return nodesY.map((y) => f({ shift: Math.sqrt(y) / ratio, spread: 1 / ratio }));
-  });
-  return (x, y) => {
+  const values: number[][] = [];
+  for (const x of nodesX) {
+    const row: number[] = [];
+    for (const y of nodesY) {
+      row.push(f({ shift: Math.sqrt(y) / Math.exp(x), spread: 1 / Math.exp(x) }));
+      yield;
+    }
+    values.push(row);
+  }
+  return (x) => {
     const inX = lagrange(nodesX, x);
-    const inY = lagrange(nodesY, y);
-    return values.reduce(
-      (sum, row, i) => sum + (inX[i] as number) * row.reduce((part, value, j) => part + value * (inY[j] as number), 0),
-      0,
-    );
+    const across = nodesY.map((_, j) => weighted(inX, (i) => values[i]?.[j]));
+    return (y) => weighted(lagrange(nodesY, y), (j) => across[j]);
   };
+}
+
+function weighted(weights: readonly number[], value: (place: number) => number | undefined): number {
+  return weights.reduce((sum, weight, place) => sum + weight * (value(place) ?? Number.NaN), 0);
 }
 
 function chebyshev(count: number, low: number, high: number): number[] {

@@ -1,3 +1,4 @@
+import { allSteps } from "../../analysis/allSteps.ts";
 import { searchStretches } from "../../analysis/unusualStretch.ts";
 import type { HoursAnalysis, Stretch } from "../kilnHoursResult.ts";
 
@@ -24,9 +25,5 @@ export function* findStretches({ best, dryingAir, humidityDepth }: HoursAnalysis
 
 /** All steps of {@link findStretches} at once. */
 export function stretchesOf(analysis: HoursAnalysis): readonly Stretch[] {
-  const search = findStretches(analysis);
-  for (;;) {
-    const step = search.next();
-    if (step.done) return step.value;
-  }
+  return allSteps(findStretches(analysis));
 }

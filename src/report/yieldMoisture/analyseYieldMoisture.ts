@@ -27,7 +27,10 @@ export interface YieldMoistureOptions {
 
 const MEASURES: readonly ChartedMeasure[] = ["dry_yield_pct", "final_moisture_pct"];
 
-/** Whether yield and final moisture are in control and meet the spec, over the runs shown. */
+/**
+ * Whether yield and final moisture are in control and meet the spec, over the runs shown; what the rules cost is still to
+ * come (`falseSignalsOf` finds it), since it takes longer than all the rest.
+ */
 export function analyseYieldMoisture(
   runs: readonly RunRow[],
   loads: readonly LoadRow[],

@@ -7,7 +7,6 @@ import type { EventRow } from "../eventRow.ts";
 import { assumptionsOf } from "./assumptions.ts";
 import type { BaselineChoice } from "./baselineChoice.ts";
 import { besideSignal } from "./besideSignal.ts";
-import { falseSignalsOf } from "./falseSignals.ts";
 import type { MeasuredRun, MeasuredRuns } from "./measuredRuns.ts";
 import { withinOf } from "./within.ts";
 
@@ -59,7 +58,7 @@ export function chartOf({ measure, runs, choice, baseline, events }: ChartReques
     phases: judged.phases.map((phase, index) => describePhase(phase, index, measured, baseline)),
     rules: choice.rules,
     signals,
-    falseSignals: anyLimits ? falseSignalsOf(choice, judged.phases) : null,
+    falseSignals: anyLimits ? "to come" : null,
     weightedMean: anyLimits ? runningMean(judged.phases, measured.length, choice.weight) : null,
     cumulativeSums: anyLimits ? runningSums(judged.phases, measured.length, choice.decision) : null,
     movingRanges: movingRanges(points, judged.phases),
