@@ -25,8 +25,10 @@ const DAY = 86_400_000;
  *
  * @returns null where no load has either
  */
-export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSettings): FigureSpec | null {
-  const loads = fan.filter(({ offsetKelvin, shareOfHold }) => offsetKelvin !== null || shareOfHold !== null);
+export function fanFigure({ fan, kiln, probeAtBulb }: KilnThermostat, settings: FigureSettings): FigureSpec | null {
+  const loads = shownFan(fan, probeAtBulb).filter(
+    ({ offsetKelvin, shareOfHold }) => offsetKelvin !== null || shareOfHold !== null,
+  );
   if (loads.length === 0) return null;
   const { units, timeZone } = settings;
   const { unit } = shownAs("temperatureDifference", units);
@@ -39,7 +41,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
       ? []
       : [
           {
-            name: `switches from its set point, ${unit}`,
+            name: probeAtBulb ? `switches from its set point, ${unit}` : `switches from where it mostly does, ${unit}`,
             values: [0, ...offsets].map(shown),
             least: shown(2),
             whole: false,
@@ -103,7 +105,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
   return {
     id: `thermostat-fan-${nameInId(kiln)}`,
     title: "What does the fan’s own thermostat do?",
-    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, (kelvin, bare) => (bare ? bareDifference : difference)(kelvin), "It switched", "from its set point")}${spanSaid(shares, (share, bare) => (bare ? printNumber(100 * share, 0) : percent(share)), "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
+    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, (kelvin, bare) => (bare ? bareDifference : difference)(kelvin), "It switched", probeAtBulb ? "from its set point" : "from the middle of all these loads; the probe is not at its bulb, so only changes are drawn")}${spanSaid(shares, (share, bare) => (bare ? printNumber(100 * share, 0) : percent(share)), "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
     table: latestFirst(
       loads,
       "load",
@@ -111,7 +113,7 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
         { label: "run", numeric: false },
         { label: "loaded", numeric: false },
         { label: "fan set", unit: shownAs("temperature", units).unit, numeric: true },
-        { label: "offset", unit, numeric: true },
+        { label: probeAtBulb ? "offset" : "change", unit, numeric: true },
         { label: "on", unit: "% of the hold", numeric: true },
       ],
       (load) => [
@@ -127,6 +129,18 @@ export function fanFigure({ fan, kiln }: KilnThermostat, settings: FigureSetting
     printAs: "narrow",
     options,
   };
+}
+
+/** Where the probe is not at the fan thermostat's bulb, offsets count from the middle of all loads: what they are says where it is. */
+function shownFan(fan: readonly FanLoad[], probeAtBulb: boolean): readonly FanLoad[] {
+  if (probeAtBulb) return fan;
+  const offsets = fan.flatMap(({ offsetKelvin }) => offsetKelvin ?? []).sort((a, b) => a - b);
+  const half = offsets.length >> 1;
+  const middle = ((offsets[half] ?? 0) + (offsets[offsets.length % 2 === 0 ? half - 1 : half] ?? 0)) / 2;
+  return fan.map((load) => ({
+    ...load,
+    offsetKelvin: load.offsetKelvin === null ? null : load.offsetKelvin - middle,
+  }));
 }
 
 function spanSaid(values: readonly number[], say: SayValue, lead: string, rest: string): string {

@@ -24,6 +24,7 @@ import { nameInId } from "./nameInId.ts";
 import { offsetsSummary } from "./offsetsSummary.ts";
 import { offsetsTable } from "./offsetsTable.ts";
 import { onsetBrackets, onsetMarks, onsetStrip } from "./onsetBrackets.ts";
+import { shownOffsets } from "./shownOffsets.ts";
 import { stretchSpans } from "./stretchSpans.ts";
 import { thermostatFrame } from "./thermostatFrame.ts";
 import { toleranceBands, toleranceMarks, toleranceWashes } from "./toleranceBands.ts";
@@ -33,7 +34,7 @@ import { onDrawing, winnerLabels, winnerLines } from "./winnerLines.ts";
 const HOLDS = { drying: "drying hold", cure: "cure" } as const;
 
 /**
- * The thermostat's offset in one hold, load by load in time: its tolerance, what explains each stretch between
+ * The thermostat's offset in one hold, or where the probe is not at its bulb how that changed, load by load in time: its tolerance, what explains each stretch between
  * calibrations best, when a change began, alarms in words, what was logged about kiln, thermostat and logger, and what
  * is to come if it goes on so. The time drawn ends with that forecast and begins no earlier than it can be read: the
  * drawing says from when, the table has the loads before.
@@ -41,11 +42,12 @@ const HOLDS = { drying: "drying hold", cure: "cure" } as const;
  * @returns null where no load of the hold has an offset
  */
 export function offsetsFigure(
-  judgement: HoldJudgement,
+  judged: HoldJudgement,
   kiln: KilnThermostat,
   settings: FigureSettings,
 ): FigureSpec | null {
-  if (judgement.points.length === 0) return null;
+  if (judged.points.length === 0) return null;
+  const judgement = shownOffsets(judged, kiln);
   const words = degreeWords(settings);
   const tolerance = words.shown(kiln.toleranceKelvin);
   const alarms = drawnAlarms(judgement, words);
@@ -55,7 +57,11 @@ export function offsetsFigure(
     y: words.shown(point.offsetKelvin),
     href: loadHref(point.runs, point.load, settings),
     hint: () =>
-      `${point.runs.join(", ")}, ${printDate(point.at, settings.timeZone)}: ${words.difference(point.offsetKelvin)} from its set point of ${print(point.setCelsius, "temperature", settings.units)}`,
+      `${point.runs.join(", ")}, ${printDate(point.at, settings.timeZone)}: ${words.difference(point.offsetKelvin)} ${
+        kiln.probeAtBulb
+          ? `from its set point of ${print(point.setCelsius, "temperature", settings.units)}`
+          : "from the level before any change"
+      }`,
   }));
 
   const options = (frame: Frame) => {

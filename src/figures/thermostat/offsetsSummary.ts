@@ -20,10 +20,10 @@ export function offsetsSummary(judgement: HoldJudgement, kiln: KilnThermostat, s
       : ` ${capitalised(countOf(without, "load"))} without an offset ${without === 1 ? "is" : "are"} not drawn.`;
   if (!stretch) return `${countOf(held, "load")}.${counted}`;
   const said = [
-    `${sinceWords(stretch, settings)}, ${countOf(stretch.loads, "load")}${modelWords(stretch, settings)}`,
+    `${sinceWords(stretch, settings)}, ${countOf(stretch.loads, "load")}${modelWords(stretch, kiln, settings)}`,
     alarmWords(stretch, settings),
     leavesWords(stretch, kiln, settings),
-    kiln.probeAtBulb ? "" : "The probe does not sit at the bulb, so only changes of the offset count.",
+    kiln.probeAtBulb ? "" : "The probe does not sit at the bulb, so only changes are drawn.",
   ].filter((sentence) => sentence !== "");
   return `${said.join(" ")}${counted}`;
 }
@@ -33,25 +33,31 @@ function sinceWords({ event }: ThermostatStretch, { timeZone }: FigureSettings):
   return event === null ? "Since the first load" : `Since ${printDateInFull(event.on, timeZone)} (${event.what})`;
 }
 
-function modelWords({ models, tooLittle }: ThermostatStretch, settings: FigureSettings): string {
+function modelWords(
+  { models, tooLittle }: ThermostatStretch,
+  { probeAtBulb }: KilnThermostat,
+  settings: FigureSettings,
+): string {
   if (models === null) return tooLittle === null ? "." : `. ${tooLittle}`;
   const { difference, range } = degreeWords(settings);
   const rate = degreeWords(settings, 2);
-  const level = difference(models.levelKelvin.estimate);
+  // Where the probe is elsewhere the level says where, and nothing of the thermostat.
+  const level = probeAtBulb ? `a level of ${difference(models.levelKelvin.estimate)}` : "a level";
   const when = onsetWords(models, settings);
   const unclear = models.isClear
     ? ""
     : `, though ${MODELS[models.scores[1]?.model ?? "constant"]} explains it nearly as well`;
   if (models.winner === "step" && models.stepKelvin) {
     const { estimate, low, high } = models.stepKelvin;
-    return `: a level of ${level}, then a step of ${difference(estimate)} (${range(low, high)})${when}${unclear}.`;
+    return `: ${level}, then a step of ${difference(estimate)} (${range(low, high)})${when}${unclear}.`;
   }
   if (models.winner === "creep" && models.kelvinPerMonth) {
     const { estimate, low, high } = models.kelvinPerMonth;
-    return `: a level of ${level}, then moving by ${rate.difference(estimate)} a month (${rate.range(low, high)})${when}${unclear}.`;
+    return `: ${level}, then moving by ${rate.difference(estimate)} a month (${rate.range(low, high)})${when}${unclear}.`;
   }
   const { low, high } = models.levelKelvin;
-  return `: steady at ${level} (${range(low, high)})${unclear}.`;
+  const at = probeAtBulb ? `at ${difference(models.levelKelvin.estimate)} ` : "";
+  return `: steady ${at}(${range(low, high)})${unclear}.`;
 }
 
 function onsetWords({ onset, winner }: StretchModels, { timeZone }: FigureSettings): string {

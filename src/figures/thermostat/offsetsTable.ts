@@ -27,7 +27,7 @@ export function offsetsTable(judgement: HoldJudgement, kiln: KilnThermostat, set
       { label: "run", numeric: false },
       { label: "loaded", numeric: false },
       { label: "set", unit: shownAs("temperature", units).unit, numeric: true },
-      { label: "offset", unit: degrees, numeric: true },
+      { label: kiln.probeAtBulb ? "offset" : "change", unit: degrees, numeric: true },
       { label: "standard error", unit: degrees, numeric: true },
       { label: "heater on", unit: "%", numeric: true },
       { label: "logger’s error, taken off", unit: degrees, numeric: true },

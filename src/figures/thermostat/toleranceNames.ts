@@ -14,8 +14,8 @@ export function axisTitle({ probeAtBulb }: KilnThermostat, { units }: FigureSett
       ? `${unit} from set point`
       : `${unit} from set point, mean over whole cycles at the usual heater duty`;
   return narrow
-    ? `${unit} from set point; probe not at the bulb`
-    : `${unit} from set point, mean over whole cycles; the probe is not at the bulb, so the tolerance lies about the level before`;
+    ? `${unit} of change; probe not at the bulb`
+    : `${unit} from the level of its stretch before any change, mean over whole cycles; the probe is not at the bulb`;
 }
 
 /** Names of the latest tolerance and of what it is counted from, and of the checks along the foot. */

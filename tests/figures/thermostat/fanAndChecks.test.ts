@@ -55,6 +55,18 @@ describe("fanFigure(kiln, settings)", () => {
     ]);
   });
 
+  test("draws only how its offsets changed where the probe is not at its bulb", () => {
+    const spec = fanFigure({ ...kiln, probeAtBulb: false }, settings);
+    expect(textsOf(draw(spec), ".dots title").slice(0, 3)).toEqual([
+      `25-001, 6 Jan 2025: 0.0${NBSP}°C`,
+      `25-003, 16 Jan 2025: ${MINUS}0.4${NBSP}°C`,
+      `25-004, 21 Jan 2025: +0.5${NBSP}°C`,
+    ]);
+    expect(textsOf(draw(spec), ".axis .name")[0]).toBe("switches from where it mostly does, °C");
+    expect(spec?.summary).toContain("only changes are drawn");
+    expect(spec?.table.columns.map(({ label }) => label)).toContain("change");
+  });
+
   test("is null where no fan had a thermostat that could be read", () => {
     expect(fanFigure({ ...kiln, fan: [] }, settings)).toBeNull();
     const unread = fan.map((load) => ({ ...load, offsetKelvin: null, shareOfHold: null }));

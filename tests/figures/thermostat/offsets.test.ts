@@ -140,7 +140,7 @@ describe("offsetsFigure(judgement, kiln, settings)", () => {
     );
   });
 
-  test("counts the tolerance from the level before where the probe is not at the bulb, and says so", () => {
+  test("draws changes from the level before where the probe is not at the bulb, with the tolerance about it, and says so", () => {
     const far = judgementWith({
       offsets: Array.from({ length: 30 }, (_, i) => -6 + (i % 3) / 10),
       models: steadyModels(0, 29, -5.9),
@@ -149,8 +149,14 @@ describe("offsetsFigure(judgement, kiln, settings)", () => {
     const svg = drawn(draw(spec));
     const y = heightScale(svg);
     const edges = levelStrokes(svg, ".limit path").map((line) => line.y);
-    expect(edges[0]).toLieWithin(y(-4.4), 0.3);
-    expect(edges[1]).toLieWithin(y(-7.4), 0.3);
+    expect(edges[0]).toLieWithin(y(1.5), 0.3);
+    expect(edges[1]).toLieWithin(y(-1.5), 0.3);
+    expect(textsOf(draw(spec), ".dots title")[0]).toContain(`${MINUS}0.1${NBSP}°C from the level before any change`);
+    expect(spec.table.columns.map(({ label }) => label)).toContain("change");
+    // The level itself says where the probe is: it stands nowhere.
+    for (const said of [spec.summary, ...textsOf(draw(spec), "title, text"), JSON.stringify(spec.table.rows)]) {
+      expect(said).not.toMatch(/\u22125\.9|\u22126\.0|5\.[0-9]\u00a0°C/);
+    }
     expect(textsOf(draw(spec), ".label")).toContain("level before");
     expect(textsOf(draw(spec), ".axis .title")[0]).toContain("the probe is not at the bulb");
     expect(textsOf(draw(spec, 340), ".axis .title")[0]).toContain("not at the bulb");
