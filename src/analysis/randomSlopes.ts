@@ -61,7 +61,14 @@ interface Trial {
 export function fitRandomSlopes(observations: readonly SlopeObservation[]): RandomSlopesFit | null {
   const parameters = observations[0]?.predictors.length ?? 0;
   if (parameters === 0 || observations.length < parameters + 2) return null;
-  const sums = sumUp(observations, parameters);
+  const rough = attempt(sumUp(observations, parameters), 0);
+  if (rough === null) return null;
+  // What plain least squares leaves is small beside the responses: sums of its squares keep their digits.
+  const left = observations.map((row) => ({
+    ...row,
+    response: row.response - productOf(row.predictors, rough.coefficients),
+  }));
+  const sums = sumUp(left, parameters);
   const scale = observations.length / sums.groups.reduce((sum, { square }) => sum + square, 0);
   const at = (logRatio: number): Trial | null => attempt(sums, scale * Math.exp(logRatio));
   const none = attempt(sums, 0);
@@ -74,12 +81,15 @@ export function fitRandomSlopes(observations: readonly SlopeObservation[]): Rand
   return {
     observations: observations.length,
     groups: sums.groups.length,
-    coefficients: best.coefficients,
+    coefficients: best.coefficients.map((value, term) => value + (rough.coefficients[term] as number)),
     covariance: Float64Array.from(best.inverse.to1DArray(), (value) => value * best.varianceFactor),
     slopeVariance: ratio * best.varianceFactor,
     varianceFactor: best.varianceFactor,
   };
 }
+
+const productOf = (predictors: readonly number[], coefficients: Float64Array): number =>
+  predictors.reduce((sum, value, term) => sum + value * (coefficients[term] as number), 0);
 
 function sumUp(observations: readonly SlopeObservation[], parameters: number): Sums {
   const matrix = Matrix.zeros(parameters, parameters);
