@@ -1,14 +1,17 @@
 import { useMemo } from "preact/hooks";
-import { dragSentence, notCountedSentence } from "../findings/varieties/chanceSentences.ts";
+import { countedInWords } from "../findings/counted.ts";
+import { besideSentence, dragSentence, notCountedLines } from "../findings/varieties/chanceSentences.ts";
 import { toleranceSentence } from "../findings/varieties/toleranceSentence.ts";
 import { varietyAnswer, varietyGrounds } from "../findings/varieties/varietyAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
+import type { VarietyScore } from "../report/varietiesResult.ts";
 import { varietyPath } from "../units/varietyPath.ts";
 import { Answer } from "./Answer.tsx";
 import { useBody, useFigureSettings } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
 import { FilterBar } from "./FilterBar.tsx";
+import { Fold } from "./Fold.tsx";
 import { varietiesPage } from "./pageNames.ts";
 import { Said } from "./Said.tsx";
 import { LabEntry } from "./varieties/LabEntry.tsx";
@@ -20,6 +23,24 @@ import { varietyFigures } from "./varieties/varietyFigures.ts";
 export interface VarietyPageProps {
   readonly report: ReportWith<"varieties">;
   readonly variety: string;
+}
+
+/** Measures that have a tolerance and no part in the score, folded. */
+function NotCounted({ score }: { readonly score: VarietyScore }) {
+  const lines = notCountedLines(score);
+  if (lines.length === 0) return null;
+  return (
+    <Fold
+      summary={`${countedInWords(lines.length, "measure")} ${lines.length === 1 ? "does" : "do"} not count in the score`}
+      short
+    >
+      <ul class="lines">
+        {lines.map((line) => (
+          <li>{line}</li>
+        ))}
+      </ul>
+    </Fold>
+  );
 }
 
 /** One variety: its batches in order, its grain lots, where its spread comes from, and what laboratories found. */
@@ -45,9 +66,10 @@ export function VarietyPage({ report, variety }: VarietyPageProps) {
       {figures.inOrder === null || score === undefined ? null : (
         <Entry id="in-order" title="Batch by batch">
           <p>
-            <Said sentence={dragSentence(score)} /> <Said sentence={notCountedSentence(score)} />
+            <Said sentence={dragSentence(score)} /> <Said sentence={besideSentence(score)} />
           </p>
           <Figure spec={figures.inOrder} />
+          <NotCounted score={score} />
           <p class="small">
             <Said sentence={toleranceSentence(result)} />
           </p>

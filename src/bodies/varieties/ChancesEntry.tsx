@@ -1,6 +1,6 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { joinSentences } from "../../findings/sentence.ts";
-import { dragSentence, notCountedSentence } from "../../findings/varieties/chanceSentences.ts";
+import { besideSentence, dragSentence } from "../../findings/varieties/chanceSentences.ts";
 import { scored } from "../../findings/varieties/scoreWords.ts";
 import type { VarietiesResult } from "../../report/varietiesResult.ts";
 import { Entry } from "../Entry.tsx";
@@ -22,7 +22,7 @@ export function ChancesEntry({
       <ul class="lines">
         {able.map((score) => (
           <li>
-            <Said sentence={joinSentences([dragSentence(score), notCountedSentence(score)])} />
+            <Said sentence={joinSentences([dragSentence(score), besideSentence(score)])} />
           </li>
         ))}
       </ul>

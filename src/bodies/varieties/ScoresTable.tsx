@@ -10,8 +10,8 @@ const inTable = (score: ScoreNumber | null): string =>
   score === null ? NOT_LOGGED : `${printNumber(score.estimate, 0)}${scoreRange(score)}`;
 
 /** What a row has besides its numbers: early, or why there is none. */
-const standingWords = ({ standing, tooLittle }: VarietyScore): string =>
-  standing === "none" ? (tooLittle ?? "no score") : standing === "early" ? "early, no interval" : "";
+const standingWords = ({ standing, tooLittle, noInterval }: VarietyScore): string =>
+  standing === "none" ? (tooLittle ?? "no score") : standing === "early" ? "early, no interval" : (noInterval ?? "");
 
 function Row({ score }: { readonly score: VarietyScore }) {
   const { variety, allBatches, batches, lots, onTarget, even, met, metShare, measures } = score;
@@ -26,7 +26,7 @@ function Row({ score }: { readonly score: VarietyScore }) {
       <td class="n">{inTable(onTarget)}</td>
       <td class="n">{inTable(even)}</td>
       <td class="n">{batches === 0 ? NOT_LOGGED : `${printNumber(met, 0)} of ${printNumber(batches, 0)}${share}`}</td>
-      <td>{worst === undefined ? NOT_LOGGED : maltMeasure(worst.tolerance.measure).words}</td>
+      <td class="keep">{worst === undefined ? NOT_LOGGED : maltMeasure(worst.tolerance.measure).words}</td>
       <td class="n">{printNumber(allBatches, 0)}</td>
       <td class="n">{printNumber(lots, 0)}</td>
       <td>{standingWords(score)}</td>

@@ -11,7 +11,8 @@ const OPEN = 2;
 /** What a brewer asks of a certificate first: always drawn where there are two results. */
 const ALWAYS = ["extract_fine_dry_pct", "colour_ebc", "diastatic_power_wk"];
 
-const everyMeasure = (score: VarietyScore | undefined): readonly MeasureScore[] => score?.measures ?? [];
+const everyMeasure = (score: VarietyScore | undefined): readonly MeasureScore[] =>
+  score === undefined ? [] : [...score.measures, ...score.beside];
 
 function toleranceOf(score: VarietyScore | undefined, measure: string): Pick<Tolerance, "low" | "target" | "high"> {
   return everyMeasure(score).find(({ tolerance }) => tolerance.measure === measure)?.tolerance ?? NO_LIMIT;

@@ -4,7 +4,7 @@ import { printMeasure } from "../../units/maltMeasure.ts";
 import { printNumber } from "../../units/print.ts";
 import { fromShown, shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight } from "../axes.ts";
-import { runCell } from "../controlCharts/chartWords.ts";
+import { capitalised, runCell } from "../controlCharts/chartWords.ts";
 import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth, textSize } from "../figureSettings.ts";
 import type { DataTable, FigureSpec, Frame } from "../figureSpec.ts";
@@ -126,7 +126,7 @@ export function batchesInOrderFigure(
   return {
     id,
     title,
-    summary: `${strips.map(said).join(" ")} Washed: what is accepted.`,
+    summary: `${capitalised(strips.map(said).join("; "))}. Washed: what is accepted.`,
     table: inOrderTable(strips, settings, dated),
     wideWidth: fullWidth,
     narrowWidth,
@@ -135,12 +135,12 @@ export function batchesInOrderFigure(
   };
 }
 
-/** `final moisture, %: 3 of 22 batches outside.` */
+/** `final moisture: 3 of 22 batches outside` */
 function said({ measure, batches, low, high }: BatchStrip): string {
   const of = countOf(batches.length, "batch");
-  if (low === null && high === null) return `${measure.words}: ${of}, no limit.`;
+  if (low === null && high === null) return `${measure.words}: ${of}, no limit`;
   const outside = batches.filter((batch) => batch.outside).length;
-  return `${measure.words}: ${outside === 0 ? "none" : printNumber(outside, 0)} of ${of} outside.`;
+  return `${measure.words}: ${outside === 0 ? "none" : printNumber(outside, 0)} of ${of} outside`;
 }
 
 const spanOf = ({ low, target, high, batches }: BatchStrip): readonly number[] => [

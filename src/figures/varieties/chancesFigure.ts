@@ -20,6 +20,25 @@ const drawnOf = ({ measures }: VarietyScore): readonly MeasureScore[] => {
   return dragging.length > 0 ? dragging : measures.slice(0, 1);
 };
 
+/** Of what stands beside the score, such as laboratory results of some batches, the same. */
+const besideOf = ({ beside }: VarietyScore): readonly MeasureScore[] =>
+  beside.filter(({ onTarget }) => onTarget < SURE);
+
+/** One line of a panel: a measure with its bar, or words alone. */
+type Line = { readonly one: MeasureScore } | { readonly words: string };
+
+function linesOf(score: VarietyScore): readonly Line[] {
+  const others = score.measures.length - drawnOf(score).length;
+  const beside = besideOf(score);
+  const sure = `each met by ${printNumber(SURE * 100, 0)} in 100 or more`;
+  return [
+    ...drawnOf(score).map((one) => ({ one })),
+    ...(others === 0 ? [] : [{ words: `${printNumber(others, 0)} ${others === 1 ? "other" : "others"}, ${sure}` }]),
+    ...(beside.length === 0 ? [] : [{ words: "beside the score, of the batches tested:" }]),
+    ...beside.map((one) => ({ one })),
+  ];
+}
+
 const nameOf = (one: MeasureScore): string => maltMeasure(one.tolerance.measure).words;
 
 /** A chance in 100 that is not rounded to a certainty. */
@@ -43,10 +62,11 @@ export function chancesFigure(scores: readonly VarietyScore[]): FigureSpec | nul
     const line = lineHeight(size) + 2;
     const columns = frame.narrow ? 1 : drawn.length === 1 ? 1 : 2;
     const foot = line + 10;
-    const heightOf = (score: VarietyScore): number =>
-      line * (drawnOf(score).length + (othersOf(score) > 0 ? 2 : 1)) + foot + 12;
+    const heightOf = (score: VarietyScore): number => line * (linesOf(score).length + 1) + foot + 12;
     const { panels, height } = panelGrid(drawn.map(heightOf), { width: frame.width, columns, gap: 44 });
-    const names = Math.max(...drawn.flatMap((score) => drawnOf(score).map((one) => textWidth(nameOf(one), size))));
+    const names = Math.max(
+      ...drawn.flatMap((score) => [...drawnOf(score), ...besideOf(score)].map((one) => textWidth(nameOf(one), size))),
+    );
     const left = Math.min(Math.ceil(names) + 14, frame.narrow ? 165 : 220);
     return onPaper(frame.width, height, [
       layer("chances", ({ pen }) =>
@@ -68,15 +88,17 @@ export function chancesFigure(scores: readonly VarietyScore[]): FigureSpec | nul
         { label: "measure", numeric: false },
         { label: "chance alone", unit: "in 100", numeric: true },
         { label: "about its own centre", unit: "in 100", numeric: true },
+        { label: "costs the score", unit: "points", numeric: true },
         { label: "met", numeric: true },
         { label: "of", numeric: true },
       ],
-      rows: drawn.flatMap(({ variety, measures }) =>
-        measures.map((one) => [
+      rows: drawn.flatMap(({ variety, measures, beside }) =>
+        [...measures, ...beside].map((one) => [
           variety,
           nameOf(one),
           inHundred(one.onTarget),
           inHundred(one.even),
+          measures.includes(one) ? printNumber(one.drag, 1) : "beside it",
           printNumber(one.met, 0),
           printNumber(one.batches, 0),
         ]),
@@ -89,8 +111,6 @@ export function chancesFigure(scores: readonly VarietyScore[]): FigureSpec | nul
   };
 }
 
-const othersOf = (score: VarietyScore): number => score.measures.length - drawnOf(score).length;
-
 interface Drawing {
   readonly left: number;
   readonly size: number;
@@ -99,58 +119,38 @@ interface Drawing {
 }
 
 function panelOf(score: VarietyScore, panel: Panel, { left, size, line, pen }: Drawing): readonly SVGElement[] {
-  const rows = drawnOf(score);
+  const lines = linesOf(score);
   const [from, to] = [panel.left + left, panel.left + panel.width - 34];
   const x = (chance: number): number => from + (to - from) * chance;
   const top = panel.top + line;
-  const bottom = top + rows.length * line;
-  const others = othersOf(score);
+  const bottom = top + lines.length * line;
+  const open = score.standing === "early";
   return [
-    wordsAt(pen, score.standing === "early" ? `${score.variety}, early` : score.variety, {
+    wordsAt(pen, open ? `${score.variety}, early` : score.variety, {
       x: panel.left,
       y: panel.top + size,
       role: "name strong",
     }),
     pen.element("path", { class: "grid", d: TICKS.map((at) => `M${x(at / 100)},${top}V${bottom}`).join("") }),
-    ...rows.flatMap((one, i) => {
+    ...lines.flatMap((row, i) => {
       const y = top + (i + 0.5) * line;
+      const baseline = y + size * 0.34;
+      if ("words" in row) return [wordsAt(pen, row.words, { x: panel.left, y: baseline, role: "label soft" })];
+      const at = x(row.one.onTarget);
       return [
-        wordsAt(pen, fitText(nameOf(one), left - 10, size), { x: panel.left, y: y + size * 0.34, role: "label ink" }),
-        pen.element("g", { class: "shares" }, [
-          pen.element("path", { "stroke-width": BAR, d: `M${x(one.onTarget)},${y}H${x(1)}` }),
-        ]),
-        ...intervalMark(
-          { at: x(one.onTarget), y, low: null, high: null, form: "dot", open: score.standing === "early" },
-          pen,
-        ),
-        wordsAt(pen, inHundred(one.onTarget), {
+        wordsAt(pen, fitText(nameOf(row.one), left - 10, size), { x: panel.left, y: baseline, role: "label ink" }),
+        pen.element("g", { class: "shares" }, [pen.element("path", { "stroke-width": BAR, d: `M${at},${y}H${x(1)}` })]),
+        ...intervalMark({ at, y, low: null, high: null, form: "dot", open }, pen),
+        wordsAt(pen, inHundred(row.one.onTarget), {
           x: panel.left + panel.width,
-          y: y + size * 0.34,
+          y: baseline,
           role: "label ink",
           anchor: "end",
         }),
       ];
     }),
-    ...(others === 0
-      ? []
-      : [
-          wordsAt(
-            pen,
-            `${others} ${others === 1 ? "other" : "others"}, each met by ${printNumber(SURE * 100, 0)} in 100 or more`,
-            {
-              x: panel.left,
-              y: bottom + line * 0.5 + size * 0.34,
-              role: "label soft",
-            },
-          ),
-        ]),
     ...TICKS.map((at) =>
-      wordsAt(pen, String(at), {
-        x: x(at / 100),
-        y: bottom + (others === 0 ? 0 : line) + size + 3,
-        role: "label soft",
-        anchor: "middle",
-      }),
+      wordsAt(pen, String(at), { x: x(at / 100), y: bottom + size + 3, role: "label soft", anchor: "middle" }),
     ),
   ];
 }

@@ -1,5 +1,5 @@
 import type { MeasureScore, VarietyScore } from "../../report/varietiesResult.ts";
-import { maltMeasure, measureUnit, printMeasure } from "../../units/maltMeasure.ts";
+import { maltMeasure, printMeasure } from "../../units/maltMeasure.ts";
 import { printNumber } from "../../units/print.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
@@ -22,38 +22,44 @@ export function toleranceWords({ tolerance }: Pick<MeasureScore, "tolerance">, u
   return high === null ? "no limit" : `at most ${printMeasure(measure, high, units)}`;
 }
 
-/** `Alva: final moisture costs most (62 in 100 alone), then colour (81 in 100); the other five are each met by 95 in 100 or more.` */
+/** `Alva: final moisture costs most (alone met with a chance of 62 in 100), then colour (81); 5 others are surer.` */
 export function dragSentence({ variety, measures }: VarietyScore): Sentence {
   if (measures.length === 0) return [];
-  const dragging = measures.filter(({ onTarget }) => onTarget < SURE);
-  const said = dragging.slice(0, MOST_SAID);
+  const said = measures.filter(({ onTarget }) => onTarget < SURE).slice(0, MOST_SAID);
   const [first, ...rest] = said;
   if (first === undefined) {
+    const each = counted(measures.length, "measure");
     return [
       strong(variety),
-      `: no measure drags; each of ${printNumber(measures.length, 0)} is met by ${printNumber(SURE * 100, 0)}\u00a0in\u00a0100 or more.`,
+      `: nothing drags; each of ${each} alone is met with a chance of 95\u00a0in\u00a0100 or more.`,
     ];
   }
-  const words = (one: MeasureScore): string =>
-    `${maltMeasure(one.tolerance.measure).words} (${chanceInHundred(one.onTarget)})`;
+  const name = (one: MeasureScore): string => maltMeasure(one.tolerance.measure).words;
   const others = measures.length - said.length;
-  const tail = others === 0 ? "." : `; ${printNumber(others, 0)} ${others === 1 ? "other is" : "others are"} surer.`;
+  const then = rest.map((one) => `${name(one)} (${printNumber(100 * one.onTarget, 0)})`);
   return [
     strong(variety),
-    `: ${maltMeasure(first.tolerance.measure).words} costs most, met alone by `,
+    `: ${name(first)} costs most (alone met with a chance of `,
     strong(chanceInHundred(first.onTarget)),
-    rest.length === 0 ? "" : `, then ${listed(rest.map(words))}`,
-    tail,
+    `)${then.length === 0 ? "" : `, then ${listed(then)}`}`,
+    others === 0 ? "." : `; ${printNumber(others, 0)} ${others === 1 ? "other costs" : "others cost"} less.`,
   ];
 }
 
-/** What was not counted and why: `Not counted: colour (4 values; 5 are needed).` */
-export function notCountedSentence({ notCounted }: VarietyScore): Sentence {
-  if (notCounted.length === 0) return [];
+/** Measures that stand beside the score, such as laboratory results of some batches. Empty where there are none. */
+export function besideSentence({ beside }: VarietyScore): Sentence {
+  if (beside.length === 0) return [];
+  const said = beside.map(
+    (one) => `${maltMeasure(one.tolerance.measure).words} (${printNumber(100 * one.onTarget, 0)})`,
+  );
   return [
-    `Not counted: ${listed(notCounted.map(({ measure, reason }) => `${maltMeasure(measure).words} (${reason})`))}.`,
+    `Beside the score, since fewer than half of the batches have them, each with its own chance in 100: ${listed(said)}.`,
   ];
 }
+
+/** Measures that were not counted, one a line: `colour: 6 of 24 batches have it`. */
+export const notCountedLines = ({ notCounted }: VarietyScore): readonly string[] =>
+  notCounted.map(({ measure, reason }) => `${maltMeasure(measure).words}: ${reason}`);
 
 /** Both numbers of one variety and what was seen, as one says them. Its own sentence where there is no score. */
 export function scoreSentence(score: VarietyScore): Sentence {
@@ -64,7 +70,10 @@ export function scoreSentence(score: VarietyScore): Sentence {
       `: no score. ${tooLittle ?? `${counted(allBatches, "batch", "batches")}; a score needs five.`}`,
     ];
   }
-  const early = standing === "early" ? `Early, from ${counted(batches, "batch", "batches")}: no interval yet.` : "";
+  const early =
+    standing === "early"
+      ? `Early, from ${counted(batches, "batch", "batches")}: no interval yet.`
+      : (score.noInterval ?? "");
   return joinSentences([
     [
       strong(variety),
@@ -78,6 +87,3 @@ export function scoreSentence(score: VarietyScore): Sentence {
     aimsBeside(score) ? ["It repeats itself better than it hits: look at the aim before the spread."] : [],
   ]);
 }
-
-/** `%`, for a column's head; nothing for what has no unit. */
-export const unitOf = (name: string, units: UnitSystem): string => measureUnit(maltMeasure(name), units);

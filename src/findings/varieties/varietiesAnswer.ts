@@ -35,7 +35,7 @@ function startClause(score: VarietyScore, detail: VarietyDetail | undefined): Se
   }
   if (worst === undefined) return [];
   const name = maltMeasure(worst.tolerance.measure).words;
-  return ["it starts with ", strong(name), `, met alone by ${chanceInHundred(worst.onTarget)}`];
+  return ["it starts with ", strong(name), `, which alone is met with a chance of ${chanceInHundred(worst.onTarget)}`];
 }
 
 /** The page's first sentence: which variety is uneven, and where does it start? */

@@ -33,7 +33,7 @@ export function varietyAnswer(
         : [
             "; what pulls it down most is ",
             strong(maltMeasure(worst.tolerance.measure).words),
-            `, met alone by ${chanceInHundred(worst.onTarget)}.`,
+            `, which alone is met with a chance of ${chanceInHundred(worst.onTarget)}.`,
           ];
   return [
     strong(variety),
