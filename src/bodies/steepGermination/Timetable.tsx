@@ -1,4 +1,6 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
+import { listed } from "../../findings/counted.ts";
+import { degrees } from "../../findings/steepGermination/measureWords.ts";
 import {
   midwayCountsSentence,
   timetableBatchesSentence,
@@ -22,6 +24,7 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
   const { rows, aimLength, usualHours, refused } = timetable;
   const whole = (hours: number): string => printNumber(hours, 0);
   const signed = (hours: number): string => printSigned(hours, 0);
+  const long = rows.filter(({ beyondHoursCounted }) => beyondHoursCounted);
   const title = `Hours on the floor to ${print(aimLength, "fraction", units)} of the kernel; the timetable is ${print(usualHours, "hours", units, { decimals: 0 })}`;
   return (
     <div id={TABLE}>
@@ -52,17 +55,17 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
                 <td class="n">
                   {`${signed(row.againstTimetableHours.estimate)} (${signed(row.againstTimetableHours.low)} to ${signed(row.againstTimetableHours.high)})`}
                 </td>
-                <td>
-                  {timetableVerdict(row) === "suits" ? "suits" : `ends ${timetableVerdict(row)}`}
-                  {row.beyondHoursCounted ? ", longer than any bed was counted" : ""}
-                </td>
+                <td class="keep">{timetableVerdict(row) === "suits" ? "suits" : `ends ${timetableVerdict(row)}`}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </Scroll>
       <p class="table-note">
-        {refused.map(({ celsius, reason }) => `${print(celsius, "temperature", units)}: ${reason} `)}
+        {refused.map(({ celsius, reason }) => `At ${degrees(celsius, units)}: ${reason} `)}
+        {long.length === 0
+          ? null
+          : `At ${listed(long.map(({ celsius }) => degrees(celsius, units)))} the hours to the aim are longer than any bed was counted; its degree-hours were. `}
         In brackets 95&nbsp;% intervals. Said to end too soon or too late only where the interval keeps clear of the
         timetable. For the mean of the bed over its days on the floor; outside these temperatures no count was made on
         the way, and nothing is said.
@@ -84,7 +87,6 @@ interface TimetableProps {
 
 /** How many hours sooner or later than the timetable; without counts on the way, what final length alone can say. */
 export function Timetable({ result, figures, numbersIn }: TimetableProps) {
-  const units = useUnits();
   const { growth, growthTooLittle, acrospires } = result;
   if (growth === null) {
     if (acrospires.length === 0) return null;
@@ -115,7 +117,7 @@ export function Timetable({ result, figures, numbersIn }: TimetableProps) {
         <>
           <TimetableTable timetable={timetable} />
           <p>
-            <Said sentence={timetableBatchesSentence(timetable, acrospires, growth.coversCelsius, units)} />
+            <Said sentence={timetableBatchesSentence(timetable, acrospires)} />
           </p>
         </>
       )}

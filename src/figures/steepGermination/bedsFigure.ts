@@ -4,7 +4,6 @@ import { printDate } from "../../units/instant.ts";
 import { print, printPValue, printSigned } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight } from "../axes.ts";
-import { chartFrame } from "../controlCharts/chartFrame.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
 import { endLabels } from "../controlCharts/endLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
@@ -14,6 +13,7 @@ import { layer } from "../layer.ts";
 import { countOf, latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
 import { ownStripAxes, ownStrips, stripScale } from "../thermostat/ownStrips.ts";
+import { floorFrame, nameLines } from "./floorFrame.ts";
 
 /** One bed against the others of its batch. */
 export interface BedBeside {
@@ -46,6 +46,8 @@ export function bedsBeside(runs: readonly AcrospireRun[]): readonly BedBeside[] 
 }
 
 const length = (fraction: number): string => print(fraction, "fraction", "metric");
+const meanName = ({ difference: mean }: { readonly difference: { readonly estimate: number } }): string =>
+  `mean ${difference(mean.estimate)}`;
 const difference = (fraction: number): string => printSigned(fraction, 2);
 
 /**
@@ -73,7 +75,7 @@ export function bedsFigure(
   const reach = Math.max(0.05, ...beside.map((one) => Math.abs(one.length - one.others))) * 1.12;
 
   const options = (frame: Frame) => {
-    const shared = chartFrame({ runs: beside }, settings, frame);
+    const shared = floorFrame({ runs: beside }, settings, frame, byBed.map(meanName));
     const { size, x, months } = shared;
     const { strips, inner } = ownStrips(
       names.map((name) => ({
@@ -119,14 +121,17 @@ export function bedsFigure(
           const strip = strips[names.indexOf(bed)];
           return strip === undefined
             ? []
-            : [{ y: strip.heightOf(mean.estimate), role: "ink" as const, rows: [`mean ${difference(mean.estimate)}`] }];
+            : [{ y: strip.heightOf(mean.estimate), role: "ink" as const, rows: [meanName({ difference: mean })] }];
         }),
         size,
       ),
       labelLayer({
         size,
         labels,
-        lines: strips.map(({ heightOf }) => x.map((at) => ({ x: at, y: heightOf(0) }))),
+        lines: [
+          ...strips.map(({ heightOf }) => x.map((at) => ({ x: at, y: heightOf(0) }))),
+          ...nameLines(strips, shared),
+        ],
         marks: [
           ...placed.map((p) => ({ x: p.x, y: p.y, radius: dotRadius(frame) + 1 })),
           ...ringed.map((p) => ({ x: p.x, y: p.y, radius: ringRadius(frame) + 1, hard: true })),

@@ -3,15 +3,15 @@ import type { SteepBias, SteepRun } from "../../report/steepGerminationResult.ts
 import { printDate } from "../../units/instant.ts";
 import { print, printSigned } from "../../units/print.ts";
 import { footAxis, footHeight, valueAxis } from "../axes.ts";
-import { chartFrame } from "../controlCharts/chartFrame.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
-import { endLabels } from "../controlCharts/endLabels.ts";
+import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
 import type { FigureSpec, Frame } from "../figureSpec.ts";
 import { layer } from "../layer.ts";
 import { latestFirst } from "../listedRows.ts";
 import { scatter } from "../scatter.ts";
 import { paddedSpan, valueTicks } from "../ticks.ts";
+import { floorFrame } from "./floorFrame.ts";
 
 /**
  * Moisture as measured less moisture from mass gain, batch by batch in time: their mean with its 95 % band, and the span
@@ -43,8 +43,18 @@ export function biasFigure(
       `${steep.run}, ${printDate(steep.startedAt, timeZone)}: measured ${bare(steep.measuredPercent)}, from mass gain ${bare(steep.fromMassGainPercent)}`,
   }));
 
+  const ends: readonly EndLabel[] = [
+    { y: limits[1], role: "soft", rows: ["95 in 100"] },
+    { y: meanPoints.estimate, role: "ink", rows: [`mean ${printSigned(meanPoints.estimate, 2)}`] },
+  ];
+
   const options = (frame: Frame) => {
-    const shared = chartFrame({ runs: both.map(({ steep }) => ({ at: steep.startedAt })) }, settings, frame);
+    const shared = floorFrame(
+      { runs: both.map(({ steep }) => ({ at: steep.startedAt })) },
+      settings,
+      frame,
+      ends.flatMap(({ rows }) => rows),
+    );
     const { size, x, months } = shared;
     const y = paddedSpan([0, ...limits, ...points.map((p) => p.y)], 0.06, 1);
     const ticks = valueTicks(y[0], y[1], 5, printSigned);
@@ -68,13 +78,7 @@ export function biasFigure(
         pen.element("path", { d: `M${inside.left},${toY(0)}H${inside.right}` }),
       ]),
       scatter(points, frame, "mark-steep"),
-      endLabels(
-        [
-          { y: limits[1], role: "soft", rows: ["95 in 100"] },
-          { y: meanPoints.estimate, role: "ink", rows: [`mean ${printSigned(meanPoints.estimate, 2)}`] },
-        ],
-        size,
-      ),
+      endLabels(ends, size),
     ];
     return {
       height: frame.narrow ? 230 : 250,

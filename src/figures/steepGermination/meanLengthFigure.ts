@@ -3,9 +3,8 @@ import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printNumber } from "../../units/print.ts";
 import { footAxis, footHeight, valueAxis } from "../axes.ts";
-import { chartFrame } from "../controlCharts/chartFrame.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
-import { endLabels } from "../controlCharts/endLabels.ts";
+import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { nearLabels } from "../controlCharts/nearLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
 import type { FigureSpec, Frame } from "../figureSpec.ts";
@@ -14,6 +13,7 @@ import { layer } from "../layer.ts";
 import { latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_LINKED_MARKS, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
 import { paddedSpan, valueTicks } from "../ticks.ts";
+import { floorFrame } from "./floorFrame.ts";
 import { targetBand } from "./targetBand.ts";
 
 const length = (fraction: number): string => print(fraction, "fraction", "metric");
@@ -22,7 +22,7 @@ const share = ({ estimate, low, high }: AcrospireRun["evenPercent"]): string =>
 
 /**
  * Mean acrospire length of every batch in time with what counting alone leaves open as an upright stroke, over the range
- * that is wanted. Batches whose whole stroke lies outside are ringed, the latest of them named.
+ * that is wanted. Batches whose whole stroke lies outside are ringed, the farthest of them named.
  *
  * @param outside the runs that are short or long beyond counting error
  * @param said what to see, as the page's findings say it
@@ -37,7 +37,11 @@ export function meanLengthFigure(
   const latest = runs.at(-1);
   if (latest === undefined) return null;
   const { timeZone } = settings;
-  const wanted = { low: latest.targets?.meanLow ?? null, target: null, high: latest.targets?.meanHigh ?? null };
+  const wanted = {
+    low: latest.targets?.meanLow ?? null,
+    target: latest.targets?.meanTarget ?? null,
+    high: latest.targets?.meanHigh ?? null,
+  };
   const points = runs.map((run) => ({
     run,
     x: run.at,
@@ -46,16 +50,31 @@ export function meanLengthFigure(
     hint: () =>
       `${run.run}, ${printDate(run.at, timeZone)}: ${length(run.meanLength.estimate)} (${length(run.meanLength.low)} to ${length(run.meanLength.high)}), ${run.counted} counted`,
   }));
-  const ends = [...points.flatMap(({ run }) => [run.meanLength.low, run.meanLength.high])];
+  const strokes = [...points.flatMap(({ run }) => [run.meanLength.low, run.meanLength.high])];
   const edges = [wanted.low, wanted.high].flatMap((value) => value ?? []);
 
+  const ends: readonly EndLabel[] = [
+    ...(wanted.high === null ? [] : [{ y: wanted.high, role: "soft" as const, rows: [`most ${length(wanted.high)}`] }]),
+    ...(wanted.target === null
+      ? []
+      : [{ y: wanted.target, role: "ink" as const, rows: [`aim ${length(wanted.target)}`] }]),
+    ...(wanted.low === null ? [] : [{ y: wanted.low, role: "soft" as const, rows: [`least ${length(wanted.low)}`] }]),
+  ];
+
   const options = (frame: Frame) => {
-    const shared = chartFrame({ runs }, settings, frame);
+    const shared = floorFrame(
+      { runs },
+      settings,
+      frame,
+      ends.flatMap(({ rows }) => rows),
+    );
     const { size, x, months } = shared;
-    const y = paddedSpan([...ends, ...edges], 0.08, 0.1);
+    const y = paddedSpan([...strokes, ...edges], 0.08, 0.1);
     const ticks = valueTicks(y[0], y[1], frame.narrow ? 4 : 5);
     const ringed = points.filter(({ run }) => outside.has(run.run)).slice(-MOST_RINGS);
-    const labels = ringed.slice(frame.narrow ? -3 : -6).map(({ run, x: at, y: height }, priority): Label => {
+    const middle = (y[0] + y[1]) / 2;
+    const farthest = [...ringed].sort((a, b) => Math.abs(a.y - middle) - Math.abs(b.y - middle));
+    const labels = farthest.slice(frame.narrow ? -2 : -4).map(({ run, x: at, y: height }, priority): Label => {
       const way = outside.get(run.run) ?? "short";
       return {
         x: at,
@@ -83,17 +102,7 @@ export function meanLengthFigure(
           ]),
       scatter(points, frame, "mark-germination"),
       rings(ringed, frame),
-      endLabels(
-        [
-          ...(wanted.high === null
-            ? []
-            : [{ y: wanted.high, role: "soft" as const, rows: [`most ${length(wanted.high)}`] }]),
-          ...(wanted.low === null
-            ? []
-            : [{ y: wanted.low, role: "soft" as const, rows: [`least ${length(wanted.low)}`] }]),
-        ],
-        size,
-      ),
+      endLabels(ends, size),
       labelLayer({
         size,
         labels,

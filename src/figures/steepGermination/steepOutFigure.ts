@@ -3,7 +3,6 @@ import type { SteepRun } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print } from "../../units/print.ts";
 import { footAxis, footHeight } from "../axes.ts";
-import { chartFrame } from "../controlCharts/chartFrame.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
 import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { nearLabels } from "../controlCharts/nearLabels.ts";
@@ -13,6 +12,7 @@ import { type Label, labelLayer } from "../labelLayer.ts";
 import { countOf, latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
 import { ownStripAxes, ownStrips, stripScale } from "../thermostat/ownStrips.ts";
+import { floorFrame, nameLines } from "./floorFrame.ts";
 import { targetBand, type Wanted } from "./targetBand.ts";
 
 type Known = SteepRun & { readonly steepOutPercent: number };
@@ -43,9 +43,13 @@ function groupsOf(steeps: readonly Known[]): readonly Group[] {
 const isOutside = ({ steepOutPercent, target }: Known): boolean =>
   (target?.low != null && steepOutPercent < target.low) || (target?.high != null && steepOutPercent > target.high);
 
+/** How far beyond its range a batch lies, points. */
+const offBy = ({ steepOutPercent, target }: Known): number =>
+  Math.max((target?.low ?? steepOutPercent) - steepOutPercent, steepOutPercent - (target?.high ?? steepOutPercent));
+
 /**
  * Steep-out moisture of every batch in time, in steep blue, one strip for each range that is wanted: the range as a wash,
- * the aim as a line, batches outside ringed and the latest of them named.
+ * the aim as a line, batches outside ringed and the farthest of them named.
  *
  * @param said what to see, as the page's findings say it
  * @returns null where no batch has a steep-out moisture
@@ -58,7 +62,9 @@ export function steepOutFigure(steeps: readonly SteepRun[], said: string, settin
   const groups = groupsOf(known);
 
   const options = (frame: Frame) => {
-    const shared = chartFrame({ runs: known.map(({ startedAt }) => ({ at: startedAt })) }, settings, frame);
+    const dated = { runs: known.map(({ startedAt }) => ({ at: startedAt })) };
+    const names = groups.flatMap(({ wanted }) => endNames(wanted, (value) => value, bare).flatMap(({ rows }) => rows));
+    const shared = floorFrame(dated, settings, frame, names);
     const { size, x, months } = shared;
     const { strips, inner } = ownStrips(
       groups.map(({ varieties, steeps: own, wanted }) => ({
@@ -85,13 +91,14 @@ export function steepOutFigure(steeps: readonly SteepRun[], said: string, settin
       .filter(({ steep }) => isOutside(steep))
       .sort((a, b) => a.x - b.x)
       .slice(-MOST_RINGS);
-    const labels = outside.slice(frame.narrow ? -3 : -6).map(
+    const farthest = [...outside].sort((a, b) => offBy(a.steep) - offBy(b.steep));
+    const labels = farthest.slice(frame.narrow ? -3 : -6).map(
       ({ steep, x: at, y }, priority): Label => ({
         x: at,
         y,
         reach: ringRadius(frame),
         priority,
-        farthest: 60,
+        farthest: 40,
         prefer: steep.target?.low != null && steep.steepOutPercent < steep.target.low ? 90 : 270,
         role: "signal-words",
         lines: [{ text: `${steep.run} ${bare(steep.steepOutPercent)}`, strong: true }],
@@ -113,6 +120,7 @@ export function steepOutFigure(steeps: readonly SteepRun[], said: string, settin
       labelLayer({
         size,
         labels,
+        lines: nameLines(strips, shared),
         marks: [
           ...nearLabels(placed, labels, shared).map((p) => ({ ...p, radius: dotRadius(frame) + 1 })),
           ...outside.map((p) => ({ ...p, radius: ringRadius(frame) + 1, hard: true })),

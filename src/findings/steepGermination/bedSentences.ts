@@ -1,7 +1,7 @@
 import type { BedLag, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
 import { print, printNumber } from "../../units/print.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
-import { counted, listed } from "../counted.ts";
+import { counted } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
 import { length, lengthRange } from "./measureWords.ts";
 
@@ -82,8 +82,11 @@ export function bedsClause(beds: Beds): Sentence {
       ` the others of its batches by ${size(lagging.difference.estimate)}.`,
     ];
   }
-  const behind = beds.lags.filter(({ difference }) => difference.estimate < 0);
-  if (behind.length === 0) return [];
-  const names = listed([...new Set(behind.slice(-3).map(({ bed, run }) => `${bed} in ${run}`))]);
-  return [`No bed lags on the whole; the latest to lag ${behind.length === 1 ? "was" : "were"} ${names}.`];
+  const batches = new Set(beds.lags.map(({ run }) => run)).size;
+  if (batches === 0) return [];
+  return [
+    "No bed lags on the whole, but in ",
+    strong(`${printNumber(batches, 0)} of ${counted(beds.compared, "batch", "batches")}`),
+    " one stood apart.",
+  ];
 }

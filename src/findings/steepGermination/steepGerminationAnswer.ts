@@ -4,7 +4,7 @@ import { joinSentences, type Sentence } from "../sentence.ts";
 import { evennessSentence, lengthSentence } from "./acrospireSentences.ts";
 import { bedsClause } from "./bedSentences.ts";
 import { steepOutSentence } from "./steepSentences.ts";
-import { lengthOnTemperatureSentence, timetableBatchesSentence, timetableSentence } from "./timetableSentences.ts";
+import { lengthOnTemperatureClause, timetableBatchesSentence, timetableSentence } from "./timetableSentences.ts";
 import { waterSentence } from "./uptakeSentences.ts";
 
 /** What can be said of the timetable: hours where counts were made on the way, else final length alone. */
@@ -13,7 +13,7 @@ function growthClause(
   units: UnitSystem,
 ): Sentence {
   if (growth?.timetable != null) return timetableSentence(growth.timetable, units);
-  if (lengthOnTemperature !== null) return lengthOnTemperatureSentence(lengthOnTemperature, units);
+  if (lengthOnTemperature !== null) return lengthOnTemperatureClause(lengthOnTemperature, units);
   return lengthSentence(acrospires);
 }
 
@@ -36,9 +36,7 @@ export function steepGerminationGrounds(result: SteepGerminationResult, units: U
   const lengthSaid = timetable === null && lengthOnTemperature === null;
   return [
     joinSentences([
-      growth === null || timetable === null
-        ? []
-        : timetableBatchesSentence(timetable, acrospires, growth.coversCelsius, units),
+      timetable === null ? [] : timetableBatchesSentence(timetable, acrospires),
       lengthSaid ? [] : lengthSentence(acrospires),
       evennessSentence(acrospires),
       uptake === null ? [] : waterSentence(uptake, units),

@@ -78,9 +78,10 @@ export function steepOutSaid(steeps: readonly SteepRun[]): Sentence {
     return [`None of ${counted(judged, "batch", "batches")} lies outside its range.`];
   const side = (runs: readonly string[], where: string): readonly string[] =>
     runs.length === 0 ? [] : [`${printNumber(runs.length, 0)} ${where}`];
-  const latest = steeps.map(({ run }) => run).filter((run) => under.includes(run) || over.includes(run));
+  const out = new Set([...under, ...over]);
+  const latest = steeps.filter(({ run }) => out.has(run)).map(({ run }) => run);
   return [
-    `Of ${counted(judged, "batch", "batches")} ${listed([...side(under, "came out too dry"), ...side(over, "too wet")])}; the latest: ${listed(latest.slice(-3).reverse())}.`,
+    `Of ${counted(judged, "batch", "batches")} ${listed([...side(under, "came out too dry"), ...side(over, under.length === 0 ? "came out too wet" : "too wet")])}; the latest: ${listed(latest.slice(-3).reverse())}.`,
   ];
 }
 
@@ -93,7 +94,7 @@ export function chitSentence(chitted: SteepGerminationResult["chitted"]): Senten
     strong(wholePercent(medianPercent)),
     ` in the middle one of ${counted(batches, "batch", "batches")}`,
   ];
-  const wanted = `${wholePercent(lowPercent)} (wanted by the CMBTC malting guide, p. 27)`;
+  const wanted = `the ${wholePercent(lowPercent)} that the CMBTC malting guide (p.\u00a027) asks for`;
   return below.length === 0
     ? [...usual, `, never under ${wanted}.`]
     : [...usual, `; `, strong(printNumber(below.length, 0)), ` of them stayed under ${wanted}.`];

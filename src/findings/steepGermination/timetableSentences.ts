@@ -1,7 +1,7 @@
 import type { AcrospireRun, GrowthModel, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
 import { print, printNumber, printRange } from "../../units/print.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
-import { counted } from "../counted.ts";
+import { counted, countedInWords } from "../counted.ts";
 import { verdictOn } from "../kilnEffects.ts";
 import { joinSentences, type Sentence, strong } from "../sentence.ts";
 import { degrees, degreeWord, length, perDegree, wholeHours } from "./measureWords.ts";
@@ -31,8 +31,8 @@ export function suitedCelsius({ rows }: Timetable): number | null {
 }
 
 const off = ({ celsius, againstTimetableHours: { estimate } }: Row, units: UnitSystem): Sentence => [
-  `at ${degrees(celsius, units)} `,
   strong(`${wholeHours(Math.abs(estimate))} ${estimate > 0 ? "too soon" : "too late"}`),
+  ` at ${degrees(celsius, units)}`,
 ];
 
 /** Does a fixed timetable suit the beds that the weather makes? */
@@ -40,82 +40,81 @@ export function timetableSentence(timetable: Timetable, units: UnitSystem): Sent
   const { rows, usualHours } = timetable;
   const [coolest, warmest] = [rows[0], rows.at(-1)];
   if (coolest === undefined || warmest === undefined) return [];
-  const span = `${print(coolest.celsius, "temperature", units, { decimals: 0, bare: true })} to ${print(warmest.celsius, "temperature", units, { decimals: 0 })}`;
-  const extremes = [...new Set([coolest, warmest])].filter((row) => timetableVerdict(row) !== "suits");
-  const [first, second] = extremes;
-  if (first === undefined) {
-    return [`A floor of ${wholeHours(usualHours)} suits every bed that these counts cover, ${span}.`];
-  }
-  const rest: Sentence = second === undefined ? [] : [", ", ...off(second, units)];
-  const suited = suitedCelsius(timetable);
-  if (suited === null) {
-    return [
-      `A floor of ${wholeHours(usualHours)} suits none of the beds logged: malt comes off `,
-      ...off(first, units),
-      ...rest,
-      ".",
-    ];
-  }
-  return [
-    `A floor of ${wholeHours(usualHours)} suits a bed at about `,
-    strong(print(suited, "temperature", units, { decimals: 0 })),
-    "; malt comes off ",
+  const span = printRange(coolest.celsius, warmest.celsius, "temperature", units, { decimals: 0 });
+  const floor = `${wholeHours(usualHours)} on the floor`;
+  const [first, second] = [...new Set([coolest, warmest])].filter((row) => timetableVerdict(row) !== "suits");
+  if (first === undefined) return [`${floor} suit every bed that the counts cover, ${span}.`];
+  const comesOff: Sentence = [
+    "malt comes off ",
     ...off(first, units),
-    ...rest,
+    ...(second === undefined ? [] : [" and ", ...off(second, units)]),
     ".",
   ];
+  const suited = suitedCelsius(timetable);
+  return suited === null
+    ? [`${floor} suit none of the beds that the counts cover, ${span}: `, ...comesOff]
+    : [
+        `${floor} suit a bed at about `,
+        strong(print(suited, "temperature", units, { decimals: 0 })),
+        "; ",
+        ...comesOff,
+      ];
 }
+
+const exactRate = (fraction: number): string => print(fraction, "fraction", "metric", { decimals: 3 });
 
 /** How the growth line was made and how well it is known. */
 export function growthSentence(growth: GrowthModel, units: UnitSystem): Sentence {
-  const { baseCelsius: base, lengthPerHundredDegreeHours: rate, runs, counts } = growth;
-  const aim = growth.timetable?.aimLength;
+  const { baseCelsius: base, lengthPerHundredDegreeHours: rate, runs, runsCountedTwice, counts } = growth;
+  // A degree-hour in °F is 1.8 times as many.
   const step = units === "us" ? 180 : 100;
   return joinSentences([
     [
-      `From ${counted(counts, "count")} in ${counted(runs, "batch", "batches")}: nothing grows below about `,
-      strong(degrees(base.estimate, units)),
-      ` (${print(base.low, "temperature", units, { bare: true, decimals: 1 })} to ${print(base.high, "temperature", units, { decimals: 1 })}), and above it `,
-      strong(length(rate.estimate)),
-      ` of the kernel grows in ${printNumber(step, 0)}\u00a0degree-hours (${length(rate.low)} to ${length(rate.high)}).`,
+      `From ${counted(counts, "count")} in ${counted(runs, "batch", "batches")}, ${printNumber(runsCountedTwice, 0)} of them counted on the way: nothing grows below about `,
+      strong(print(base.estimate, "temperature", units)),
+      ` (${printRange(base.low, base.high, "temperature", units)}), and each ${printNumber(step, 0)}\u00a0degree-hours above it add `,
+      strong(`${exactRate(rate.estimate)} of the kernel`),
+      ` (${exactRate(rate.low)} to ${exactRate(rate.high)}).`,
     ],
-    aim === undefined ? [] : [`The aim is ${length(aim)}.`],
-    [
-      "Degree-hours: degrees of the bed above that base, times hours on the floor; 10 degrees above it for 10 hours are 100.",
-    ],
+    ["A degree-hour is one degree of the bed above that base, for one hour."],
   ]);
 }
 
-/** How many batches lay in beds for which the timetable is off; empty where none was logged in the range. */
-export function timetableBatchesSentence(
-  { rows }: Timetable,
-  runs: readonly AcrospireRun[],
-  [from, to]: readonly [number, number],
-  units: UnitSystem,
-): Sentence {
+/** Off by less than this, h, a batch is as good as on time: a shift's difference in when somebody unloads. */
+const A_SHIFT = 6;
+
+/** Hours against the timetable at any bed temperature between the rows, on straight lines between them; null outside. */
+function againstAt({ rows }: Timetable, celsius: number): number | null {
+  for (let i = 1; i < rows.length; i += 1) {
+    const [before, after] = [rows[i - 1], rows[i]];
+    if (before === undefined || after === undefined || celsius < before.celsius || celsius > after.celsius) continue;
+    const share = (celsius - before.celsius) / (after.celsius - before.celsius);
+    const [a, b] = [before.againstTimetableHours.estimate, after.againstTimetableHours.estimate];
+    return a + share * (b - a);
+  }
+  return null;
+}
+
+/** In how many batches the timetable was off by more than a shift, by the temperature of their beds. */
+export function timetableBatchesSentence(timetable: Timetable, runs: readonly AcrospireRun[]): Sentence {
   const beds = runs.flatMap(({ bedMeanCelsius }) => bedMeanCelsius ?? []);
-  const covered = beds.filter((celsius) => celsius >= from && celsius <= to);
-  const nearest = (celsius: number): Row | undefined =>
-    [...rows].sort((a, b) => Math.abs(a.celsius - celsius) - Math.abs(b.celsius - celsius))[0];
-  const verdicts = covered.flatMap((celsius) => {
-    const row = nearest(celsius);
-    return row === undefined ? [] : [timetableVerdict(row)];
-  });
-  if (verdicts.length === 0) return [];
-  const count = (verdict: TimetableVerdict): number => verdicts.filter((one) => one === verdict).length;
-  const outside = beds.length - covered.length;
+  const hours = beds.flatMap((celsius) => againstAt(timetable, celsius) ?? []);
+  if (hours.length === 0) return [];
+  const soon = hours.filter((one) => one > A_SHIFT).length;
+  const late = hours.filter((one) => one < -A_SHIFT).length;
+  const outside = beds.length - hours.length;
   return joinSentences([
     [
-      `Of ${counted(verdicts.length, "bed")} logged within that range, `,
-      strong(`${printNumber(count("too soon"), 0)} came off too soon`),
+      `Of ${counted(hours.length, "batch", "batches")} in such beds `,
+      strong(`${printNumber(soon, 0)} came off more than ${wholeHours(A_SHIFT)} too soon`),
       " and ",
-      strong(`${printNumber(count("too late"), 0)} too late`),
-      " by their temperature.",
+      strong(`${printNumber(late, 0)} as much too late`),
+      ".",
     ],
     outside === 0
       ? []
       : [
-          `${counted(outside, "bed")} lay outside ${printRange(from, to, "temperature", units)}, where no count was made on the way: nothing is said of ${outside === 1 ? "it" : "them"}.`,
+          `${countedInWords(outside, "batch", "batches")} lay in cooler or warmer beds, of which the counts say nothing.`,
         ],
   ]);
 }
@@ -125,20 +124,32 @@ export function lengthOnTemperatureSentence(
   { batches, perKelvin }: NonNullable<SteepGerminationResult["lengthOnTemperature"]>,
   units: UnitSystem,
 ): Sentence {
-  const [estimate, low, high] = [perKelvin.estimate, perKelvin.low, perKelvin.high].map((value) =>
-    perDegree(value, units),
-  ) as [number, number, number];
+  const [low, high] = [perKelvin.low, perKelvin.high].map((value) => exactRate(perDegree(value, units)));
   const verdict = verdictOn(perKelvin);
-  const range = `(${print(low, "fraction", "metric", { decimals: 3 })} to ${print(high, "fraction", "metric", { decimals: 3 })}; ${counted(batches, "batch", "batches")})`;
-  if (verdict === "not seen") {
-    return [`These batches do not show that a warmer bed gives longer malt ${range}.`];
-  }
+  const range = `(${low} to ${high}; ${counted(batches, "batch", "batches")})`;
+  if (verdict === "not seen") return [`These batches do not show that a warmer bed gives longer malt ${range}.`];
   return [
     `Each ${degreeWord(units)} warmer in the bed goes with `,
     strong(
-      `${print(Math.abs(estimate), "fraction", "metric", { decimals: 3 })} of the kernel ${verdict === "adds" ? "more" : "less"}`,
+      `${exactRate(Math.abs(perDegree(perKelvin.estimate, units)))} of the kernel ${verdict === "adds" ? "more" : "less"}`,
     ),
     ` at unloading ${range}.`,
+  ];
+}
+
+/** The same in a few words: how a fixed timetable lets the bed's temperature through to the malt. */
+export function lengthOnTemperatureClause(
+  { perKelvin }: NonNullable<SteepGerminationResult["lengthOnTemperature"]>,
+  units: UnitSystem,
+): Sentence {
+  const verdict = verdictOn(perKelvin);
+  if (verdict === "not seen") return ["These batches do not show that a warmer bed gives longer malt."];
+  return [
+    `Each ${degreeWord(units)} warmer in the bed leaves the malt `,
+    strong(
+      `${length(Math.abs(perDegree(perKelvin.estimate, units)))} of the kernel ${verdict === "adds" ? "longer" : "shorter"}`,
+    ),
+    " at unloading.",
   ];
 }
 
