@@ -1,3 +1,4 @@
+import { allSteps } from "../analysis/allSteps.ts";
 import type { Database } from "../engine/database.ts";
 import { analyseParts } from "./analyseParts.ts";
 import { chooseRows, viewRows } from "./chosenRows.ts";
@@ -7,6 +8,7 @@ import { readLoggedRows, wholeRows } from "./loggedRows.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
 import type { Report } from "./report.ts";
 import { rowFilter } from "./rowFilter.ts";
+import { followVarieties, withVarietiesFollowUp } from "./varieties/followUp.ts";
 import type { View } from "./view.ts";
 import { falseSignalsOf, withFalseSignals } from "./yieldMoisture/falseSignals.ts";
 
@@ -21,12 +23,13 @@ export async function buildReport(database: Database, published: PublishedLogs, 
   const parts = analyseParts({ logged, published, view, rows, everyMonth: true });
   const hours = await parts.kilnHours();
   const charts = await parts.yieldMoisture();
+  const varieties = await parts.varieties();
   return {
     ...rows,
     kilnHours: withStretches(hours, stretchesOf(hours.kilnHours)),
     yieldMoisture: withFalseSignals(charts, falseSignalsOf(charts)),
     thermostat: await parts.thermostat(),
-    varieties: await parts.varieties(),
+    varieties: withVarietiesFollowUp(varieties, allSteps(followVarieties(varieties))),
     steepGermination: await parts.steepGermination(),
     changes: await parts.changes(),
     review: await parts.review(),

@@ -1,3 +1,4 @@
+import type { ScaledLimits } from "../analysis/consistency/consistency.ts";
 import type { Interval } from "../analysis/regressionFit.ts";
 
 /** What a batch is accepted by: one line of targets.csv or of the house's own tolerances; a side without a limit is null. */
@@ -27,6 +28,8 @@ export interface MeasureScore {
   readonly tolerance: Tolerance;
   /** What it is judged on, by its nature: shares near an end on log odds, amounts with a long tail on a logarithm. */
   readonly scale: "as it is" | "logarithm" | "log odds";
+  /** Its limits on that scale: where the forecasts go on from. */
+  readonly limits: ScaledLimits;
   readonly batches: number;
   readonly mean: number;
   /** The variety's own standard deviation; null below two batches. */
@@ -188,7 +191,11 @@ export interface VarietiesResult {
   /** Lowest *on target* first among those with a score; those without last. */
   readonly scores: readonly VarietyScore[];
   readonly details: readonly VarietyDetail[];
+  /** Of *on target*; and of *even*: the next batch lay within as much room about the variety's centre so far. */
   readonly backTest: BackTest | null;
+  readonly backTestOfEven: BackTest | null;
+  /** False while intervals and back-tests are still to come: they take longer than all scores together. */
+  readonly followed: boolean;
   readonly periods: readonly PeriodComparison[];
   /** Tolerances that were asked for, so that the page can say where they come from. */
   readonly tolerancesFrom: readonly ("targets.csv" | "house.toml")[];

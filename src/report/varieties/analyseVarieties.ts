@@ -17,7 +17,10 @@ export interface VarietiesOptions {
   readonly without: ReadonlySet<string>;
 }
 
-/** Consistency of each variety, and where its spread starts, over the runs handed over. */
+/**
+ * Consistency of each variety, and where its spread starts, over the runs handed over. Intervals and back-tests take
+ * longer than all else together and so come afterwards (`followVarieties`).
+ */
 export function analyseVarieties(runs: readonly RunRow[], options: VarietiesOptions): VarietiesResult {
   const { targets, halfWidths, samples, lab, kilnHours, without } = options;
   const batches = batchesOf(runs, { samples, lab: labByRun(lab), hoursOver: hoursOverExpected(kilnHours), without });
@@ -27,6 +30,8 @@ export function analyseVarieties(runs: readonly RunRow[], options: VarietiesOpti
     scores,
     details: [],
     backTest: null,
+    backTestOfEven: null,
+    followed: false,
     periods: [],
     tolerancesFrom: ground.tolerancesFrom,
     tooLittle: tooLittle(batches.length, ground.measures.length),

@@ -1,13 +1,15 @@
 import type { ScaledLimits } from "../../analysis/consistency/consistency.ts";
 import type { MeasureScale } from "../../analysis/consistency/measureScale.ts";
-import { PairSums } from "../../analysis/consistency/pairSums.ts";
+import type { PairSums } from "../../analysis/consistency/pairSums.ts";
 import { spreadOfStep } from "../../analysis/consistency/predictiveMargin.ts";
 import { readingStep } from "../../analysis/readingStep.ts";
+import { mean } from "../../analysis/summary.ts";
 import type { TargetRow } from "../targetRow.ts";
 import type { Tolerance } from "../varietiesResult.ts";
 import type { Batch } from "./batches.ts";
+import { type JudgedBatch, sumsOf } from "./judged.ts";
 import { scaleOf } from "./measureScales.ts";
-import { type FoundTolerance, insideTarget, tolerancesOf } from "./tolerances.ts";
+import { insideTarget, tolerancesOf } from "./tolerances.ts";
 
 /** Fewer batches than this are given no score, and a measure that fewer have does not count. */
 export const FEWEST_BATCHES = 5;
@@ -19,17 +21,19 @@ export interface HeldMeasure {
   /** Place among the house's measures. */
   readonly at: number;
   readonly tolerance: Tolerance;
+  readonly scale: MeasureScale;
   readonly limits: ScaledLimits;
-  readonly batches: number;
 }
 
 export interface VarietyGround {
   readonly variety: string;
   readonly grain: string | null;
   readonly batches: readonly Batch[];
-  /** One row a batch, one column a measure of the house, on the measures' scales; NaN where not recorded. */
-  readonly rows: readonly Float64Array[];
+  /** The same batches on the measures' scales, with the measures that count; and their sums. */
+  readonly judged: readonly JudgedBatch[];
   readonly sums: PairSums;
+  /** Sums of every measure that has a tolerance. */
+  readonly sumsOfAll: PairSums;
   /** Those that count for the score, and those that too few batches have but enough for a chance of their own. */
   readonly counted: readonly HeldMeasure[];
   readonly beside: readonly HeldMeasure[];
@@ -39,14 +43,20 @@ export interface VarietyGround {
 /** What all scores of a view stand on. */
 export interface ScoringGround {
   readonly measures: readonly string[];
-  readonly scales: readonly MeasureScale[];
   readonly varieties: readonly VarietyGround[];
   readonly tolerancesFrom: readonly ("targets.csv" | "house.toml")[];
 }
 
-const or = (value: number | null, otherwise: number): number => value ?? otherwise;
+export const inside = (value: number, { low, high }: Tolerance): boolean =>
+  (low === null || value >= low) && (high === null || value <= high);
 
-/** The variety's batches by name. */
+/** Whether a batch met all of these; null where one of them was not recorded, or where there is none. */
+function metAll(batch: Batch, measures: readonly HeldMeasure[]): boolean | null {
+  const values = measures.map(({ tolerance }) => batch.valueOf(tolerance.measure));
+  if (values.length === 0 || values.some((value) => value === null)) return null;
+  return measures.every(({ tolerance }, at) => inside(values[at] as number, tolerance));
+}
+
 function byVariety(batches: readonly Batch[]): ReadonlyMap<string, readonly Batch[]> {
   const found = new Map<string, Batch[]>();
   for (const batch of batches) {
@@ -76,7 +86,7 @@ function scaledLimits(
   leastSpread: number,
 ): ScaledLimits {
   const onScale = (value: number | null, otherwise: number): number =>
-    value === null ? otherwise : or(scale.to(value), otherwise);
+    value === null ? otherwise : (scale.to(value) ?? otherwise);
   const from = onScale(low, Number.NEGATIVE_INFINITY);
   const to = onScale(high, Number.POSITIVE_INFINITY);
   const middle = Number.isFinite(from) && Number.isFinite(to) ? (from + to) / 2 : usual;
@@ -92,10 +102,10 @@ export function scoringGround(
   targets: readonly TargetRow[],
   halfWidths: Readonly<Record<string, number>>,
 ): ScoringGround {
-  const inside = targets.map(insideTarget);
+  const insideTargets = targets.map(insideTarget);
   const groups = [...byVariety(batches)].map(([variety, own]) => {
     const grain = own.find(({ row }) => row.grain !== null)?.row.grain ?? null;
-    return { variety, grain, own, ...tolerancesOf(variety, grain, inside, halfWidths) };
+    return { variety, grain, own, ...tolerancesOf(variety, grain, insideTargets, halfWidths) };
   });
   const measures = [...new Set(groups.flatMap(({ found }) => found.map(({ tolerance }) => tolerance.measure)))].sort();
   const scales = measures.map(scaleOf);
@@ -103,50 +113,58 @@ export function scoringGround(
     stepOf(batches.map((batch) => batch.valueOf(measure)).filter((value) => value !== null)),
   );
   const read = groups.map((group) => {
-    const sums = new PairSums(measures.length);
-    const rows = group.own.map((batch) =>
-      Float64Array.from(measures, (measure, at) => {
+    const every = group.own.map((batch): JudgedBatch => {
+      const { run, lot } = batch.row;
+      const row = Float64Array.from(measures, (measure, at) => {
         const value = batch.valueOf(measure);
-        return value === null ? Number.NaN : or(scales[at]?.to(value) ?? null, Number.NaN);
-      }),
-    );
-    for (const row of rows) sums.add(row);
-    return { ...group, rows, sums };
+        return value === null ? Number.NaN : (scales[at]?.to(value) ?? Number.NaN);
+      });
+      return { run, lot, at: batch.at, row, met: null };
+    });
+    return { ...group, every, sumsOfAll: sumsOf(measures.length, every) };
   });
   const usual = measures.map((_, at) => {
-    const means = read.map(({ sums }) => sums.mean(at)).filter((value) => !Number.isNaN(value));
-    return means.reduce((sum, value) => sum + value, 0) / Math.max(1, means.length);
+    const means = read.map(({ sumsOfAll }) => sumsOfAll.mean(at)).filter((value) => !Number.isNaN(value));
+    return means.length === 0 ? 0 : mean(means);
   });
 
-  const varieties = read.map(({ variety, grain, own, rows, sums, found, notCounted }): VarietyGround => {
-    const left: { measure: string; reason: string }[] = [...notCounted];
-    const held = (from: FoundTolerance): HeldMeasure | null => {
-      const { tolerance } = from;
+  const varieties = read.map((group): VarietyGround => {
+    const { variety, grain, own, every, sumsOfAll, found } = group;
+    const notCounted = [...group.notCounted];
+    const counted: HeldMeasure[] = [];
+    const beside: HeldMeasure[] = [];
+    for (const { tolerance } of found) {
       const at = measures.indexOf(tolerance.measure);
       const scale = scales[at] as MeasureScale;
-      const count = sums.count(at);
+      const count = sumsOfAll.count(at);
+      const have = `${count} of ${own.length} batches have it`;
       if (count < FEWEST_BATCHES) {
-        const reason = count === 0 ? "no batch has it" : `${count} of ${own.length} batches have it; a score needs 5`;
-        left.push({ measure: tolerance.measure, reason });
-        return null;
+        const reason = count === 0 ? "no batch has it" : `${have}; a score needs ${FEWEST_BATCHES}`;
+        notCounted.push({ measure: tolerance.measure, reason });
+        continue;
       }
-      const leastSpread = spreadOfStep(steps[at] as number) * scale.slope(scale.from(sums.mean(at)));
-      return {
-        at,
-        tolerance,
-        limits: scaledLimits(tolerance, scale, usual[at] as number, leastSpread),
-        batches: count,
-      };
-    };
-    const all = found.map(held).filter((measure) => measure !== null);
-    const most = (measure: HeldMeasure): boolean => measure.batches >= LEAST_SHARE * own.length;
-    const beside = all.filter((measure) => !most(measure));
-    for (const { tolerance, batches: count } of beside) {
-      const reason = `${count} of ${own.length} batches have it; a score takes what at least half of them have`;
-      left.push({ measure: tolerance.measure, reason });
+      const leastSpread = spreadOfStep(steps[at] as number) * scale.slope(scale.from(sumsOfAll.mean(at)));
+      const held = { at, tolerance, scale, limits: scaledLimits(tolerance, scale, usual[at] as number, leastSpread) };
+      if (count >= LEAST_SHARE * own.length) counted.push(held);
+      else {
+        beside.push(held);
+        notCounted.push({
+          measure: tolerance.measure,
+          reason: `${have}; a score takes what at least half of them have`,
+        });
+      }
     }
-    return { variety, grain, batches: own, rows, sums, counted: all.filter(most), beside, notCounted: left };
+    const places = new Set(counted.map(({ at }) => at));
+    const judged = every.map(
+      (batch, index): JudgedBatch => ({
+        ...batch,
+        row: batch.row.map((value, at) => (places.has(at) ? value : Number.NaN)),
+        met: metAll(own[index] as Batch, counted),
+      }),
+    );
+    const sums = sumsOf(measures.length, judged);
+    return { variety, grain, batches: own, judged, sums, sumsOfAll, counted, beside, notCounted };
   });
-  const tolerancesFrom = new Set(groups.flatMap(({ found }) => found.map(({ from }) => from)));
-  return { measures, scales, varieties, tolerancesFrom: [...tolerancesFrom].sort().reverse() };
+  const from = new Set(groups.flatMap(({ found }) => found.map((tolerance) => tolerance.from)));
+  return { measures, varieties, tolerancesFrom: [...from].sort().reverse() };
 }

@@ -1,80 +1,33 @@
-import { dragOf, type Forecast, foretell, type Seen } from "../../analysis/consistency/consistency.ts";
-import type { PairSums } from "../../analysis/consistency/pairSums.ts";
-import {
-  correlationFactor,
-  type PooledCorrelation,
-  pooledCorrelation,
-} from "../../analysis/consistency/pooledCorrelation.ts";
-import { type SquaresAboutMean, shrinkSpread } from "../../analysis/consistency/shrunkSpread.ts";
+import { dragOf, foretell, type MeasureForecast } from "../../analysis/consistency/consistency.ts";
+import type { PooledCorrelation } from "../../analysis/consistency/pooledCorrelation.ts";
 import { mean, sampleStandardDeviation } from "../../analysis/summary.ts";
 import { wilsonInterval } from "../../analysis/wilsonInterval.ts";
-import type { MeasureScore, ScoredBatch, ScoreStanding, Tolerance, VarietyScore } from "../varietiesResult.ts";
-import type { Batch } from "./batches.ts";
-import { FEWEST_BATCHES, type HeldMeasure, type ScoringGround, type VarietyGround } from "./ground.ts";
+import type { MeasureScore, ScoredBatch, ScoreNumber, ScoreStanding, VarietyScore } from "../varietiesResult.ts";
+import { FEWEST_BATCHES, type HeldMeasure, inside, type ScoringGround, type VarietyGround } from "./ground.ts";
+import { correlationOf, forecastGround, othersOf, seenOf } from "./judged.ts";
 
 /** From this many batches on a score carries an interval. */
-export const FEWEST_FOR_INTERVAL = 12;
-
-export const seenOf = (sums: PairSums, { at }: HeldMeasure): Seen => ({
-  count: sums.count(at),
-  mean: sums.mean(at),
-  squares: sums.squaresAboutMean(at),
-});
-
-/** Squares of column `at` about the means of all groups but one. */
-export function othersOf(groups: readonly PairSums[], except: number, at: number): SquaresAboutMean {
-  let [squares, degreesOfFreedom] = [0, 0];
-  groups.forEach((group, place) => {
-    const count = group.count(at);
-    if (place === except || count < 2) return;
-    squares += group.squaresAboutMean(at);
-    degreesOfFreedom += count - 1;
-  });
-  return { squares, degreesOfFreedom };
-}
-
-/** One correlation for the house, from within its varieties. */
-export function correlationOf(groups: readonly PairSums[]): PooledCorrelation {
-  const spreads = groups.map((group, place) =>
-    Float64Array.from({ length: group.columns }, (_, at) => {
-      const count = group.count(at);
-      if (count < 2) return 0;
-      const own = { squares: group.squaresAboutMean(at), degreesOfFreedom: count - 1 };
-      return Math.sqrt(shrinkSpread(own, othersOf(groups, place, at))?.variance ?? 0);
-    }),
-  );
-  return pooledCorrelation(groups, (place, at) => spreads[place]?.[at] ?? 0);
-}
-
-const inside = (value: number, { low, high }: Tolerance): boolean =>
-  (low === null || value >= low) && (high === null || value <= high);
-
-/** Whether a batch met all of these; null where one of them was not recorded. */
-export function metAll(batch: Batch, measures: readonly HeldMeasure[]): boolean | null {
-  const values = measures.map(({ tolerance }) => batch.valueOf(tolerance.measure));
-  if (values.some((value) => value === null)) return null;
-  return measures.every(({ tolerance }, at) => inside(values[at] as number, tolerance));
-}
+const FEWEST_FOR_INTERVAL = 12;
+/** Fewer lots than this, drawn anew, do not show how far lots scatter. */
+const FEWEST_LOTS_FOR_INTERVAL = 4;
 
 function measureScore(
-  ground: ScoringGround,
   { batches }: VarietyGround,
-  { at, tolerance, limits }: HeldMeasure,
-  { margin, onTarget, even }: Forecast["measures"][number],
+  { tolerance, limits, scale }: HeldMeasure,
+  { margin, onTarget, even }: MeasureForecast,
   drag: number,
 ): MeasureScore {
   const values = batches.map((batch) => batch.valueOf(tolerance.measure)).filter((value) => value !== null);
   const met = values.filter((value) => inside(value, tolerance)).length;
-  const scale = ground.scales[at];
   const spread = margin.scale / Math.sqrt(1 + 1 / values.length);
-  const slope = scale?.slope(scale.from(margin.centre)) ?? 1;
   return {
     tolerance,
-    scale: scale?.kind ?? "as it is",
+    scale: scale.kind,
+    limits,
     batches: values.length,
     mean: mean(values),
     ownSpread: values.length < 2 ? null : sampleStandardDeviation(values),
-    spread: spread / slope,
+    spread: spread / scale.slope(scale.from(margin.centre)),
     resolutionFloorUsed: limits.leastSpread > 0 && spread <= limits.leastSpread,
     onTarget,
     even,
@@ -84,89 +37,63 @@ function measureScore(
   };
 }
 
-/** All scores of a view, without the intervals that follow (`scoreIntervals`). */
-export function scoreVarieties(ground: ScoringGround): readonly VarietyScore[] {
-  const groups = ground.varieties.map(({ sums }) => sums);
-  const correlation = correlationOf(groups);
-  const scores = ground.varieties.map((variety, place) => scoreVariety(ground, variety, place, groups, correlation));
+/** All scores of a view, lowest *on target* first, without the intervals that follow (`followVarieties`). */
+export function scoreVarieties({ varieties }: ScoringGround): readonly VarietyScore[] {
+  const correlation = correlationOf(varieties.map(({ sums }) => sums));
+  const scores = varieties.map((variety, place) => scoreVariety(variety, place, varieties, correlation));
+  const last = Number.POSITIVE_INFINITY;
   return scores.sort(
-    (a, b) =>
-      (a.onTarget?.estimate ?? Number.POSITIVE_INFINITY) - (b.onTarget?.estimate ?? Number.POSITIVE_INFINITY) ||
-      (a.variety < b.variety ? -1 : 1),
+    (a, b) => (a.onTarget?.estimate ?? last) - (b.onTarget?.estimate ?? last) || (a.variety < b.variety ? -1 : 1),
   );
 }
 
-/** What is foretold of one variety over some measures; null where they are none or nothing says how they scatter. */
-export function forecastOf(
-  groups: readonly PairSums[],
-  place: number,
-  measures: readonly HeldMeasure[],
-  correlation: PooledCorrelation,
-  own: readonly Seen[] = measures.map((measure) => seenOf(groups[place] as PairSums, measure)),
-): { readonly forecast: Forecast; readonly factor: Float64Array } | null {
-  if (measures.length === 0) return null;
-  const factor = correlationFactor(
-    correlation,
-    measures.map(({ at }) => at),
-  );
-  const others = measures.map(({ at }) => othersOf(groups, place, at));
-  const forecast = foretell(
-    own,
-    others,
-    measures.map(({ limits }) => limits),
-    factor,
-    509,
-  );
-  return forecast === null ? null : { forecast, factor };
+/** A measure that does not count has its own chance all the same. */
+function besideScores(variety: VarietyGround, place: number, all: readonly VarietyGround[]): readonly MeasureScore[] {
+  const groups = all.map(({ sumsOfAll }) => sumsOfAll);
+  return variety.beside.flatMap((held) => {
+    const seen = [seenOf(variety.sumsOfAll, held.at)];
+    const forecast = foretell(seen, [othersOf(groups, place, held.at)], [held.limits], [1], 67)?.measures[0];
+    return forecast === undefined ? [] : [measureScore(variety, held, forecast, 0)];
+  });
 }
 
 function scoreVariety(
-  ground: ScoringGround,
   variety: VarietyGround,
   place: number,
-  groups: readonly PairSums[],
+  all: readonly VarietyGround[],
   correlation: PooledCorrelation,
 ): VarietyScore {
-  const { counted, beside, batches } = variety;
-  const outcomes = batches.map((batch) => metAll(batch, counted));
-  const complete = counted.length === 0 ? 0 : outcomes.filter((outcome) => outcome !== null).length;
-  const found = forecastOf(groups, place, counted, correlation);
+  const { counted, batches, judged, sums } = variety;
+  const groups = all.map((group) => group.sums);
+  const complete = judged.filter(({ met }) => met !== null).length;
+  const { others, limits, factor } = forecastGround(groups, place, counted, correlation);
+  const seen = counted.map(({ at }) => seenOf(sums, at));
+  const found = counted.length === 0 ? null : foretell(seen, others, limits, factor, 509);
   const standing: ScoreStanding =
     found === null || complete < FEWEST_BATCHES ? "none" : complete < FEWEST_FOR_INTERVAL ? "early" : "full";
-  const drags =
-    found === null
-      ? []
-      : dragOf(
-          found.forecast,
-          counted.map(({ limits }) => limits),
-          found.factor,
-          127,
-        );
+  const drags = found === null ? [] : dragOf(found, limits, factor, 127);
   const ordered = counted
-    .map((held, at) => ({ held, drag: drags[at] ?? 0, own: found?.forecast.measures[at] }))
-    .sort((a, b) => b.drag - a.drag || (a.held.at < b.held.at ? -1 : 1));
-  const alone = beside.flatMap((held) => {
-    const own = forecastOf(groups, place, [held], correlation)?.forecast.measures[0];
-    return own === undefined ? [] : [measureScore(ground, variety, held, own, 0)];
-  });
-  const met = outcomes.filter((outcome) => outcome === true).length;
-  const number = (share: number | undefined) =>
+    .map((held, at) => ({ held, drag: drags[at] ?? 0, own: found?.measures[at] }))
+    .sort((a, b) => b.drag - a.drag || a.held.at - b.held.at);
+  const lots = new Set(judged.flatMap(({ lot }) => (lot === null ? [] : [lot]))).size;
+  const met = judged.filter((batch) => batch.met === true).length;
+  const number = (share: number | undefined): ScoreNumber | null =>
     standing === "none" || share === undefined ? null : { estimate: 100 * share, low: null, high: null };
   return {
     variety: variety.variety,
     grain: variety.grain,
     batches: complete,
     allBatches: batches.length,
-    lots: new Set(batches.flatMap(({ row }) => (row.lot === null ? [] : [row.lot]))).size,
+    lots,
     standing,
-    onTarget: number(found?.forecast.onTarget),
-    even: number(found?.forecast.even),
+    onTarget: number(found?.onTarget),
+    even: number(found?.even),
     met,
     metShare: complete === 0 ? null : wilsonInterval(met, complete),
     measures: ordered.flatMap(({ held, drag, own }) =>
-      own === undefined ? [] : [measureScore(ground, variety, held, own, drag)],
+      own === undefined ? [] : [measureScore(variety, held, own, drag)],
     ),
-    beside: alone,
+    beside: besideScores(variety, place, all),
     notCounted: variety.notCounted,
     batchesInOrder: batches.map(
       (batch, at): ScoredBatch => ({
@@ -174,19 +101,24 @@ function scoreVariety(
         variety: batch.variety,
         lot: batch.row.lot,
         at: batch.at,
-        values: ordered.map(({ held }) => batch.valueOf(held.tolerance.measure)),
-        metAll: counted.length === 0 ? null : (outcomes[at] ?? null),
+        values: ordered.flatMap(({ held, own }) => (own === undefined ? [] : [batch.valueOf(held.tolerance.measure)])),
+        metAll: judged[at]?.met ?? null,
       }),
     ),
-    noInterval: null,
+    // A batch without a lot stands for itself.
+    noInterval: standing === "full" ? fewLots(lots + judged.filter(({ lot }) => lot === null).length) : null,
     tooLittle: standing === "none" ? tooLittleFor(variety, complete) : null,
   };
 }
 
+function fewLots(lots: number): string | null {
+  if (lots >= FEWEST_LOTS_FOR_INTERVAL) return null;
+  return `Its batches came from ${lots} ${lots === 1 ? "lot" : "lots"}; an interval needs ${FEWEST_LOTS_FOR_INTERVAL}.`;
+}
+
 function tooLittleFor({ counted, variety, batches }: VarietyGround, complete: number): string {
-  if (batches.length < FEWEST_BATCHES) {
-    return `${batches.length} ${batches.length === 1 ? "batch" : "batches"} of ${variety}; a score needs ${FEWEST_BATCHES}.`;
-  }
+  const counting = (count: number): string => `${count} ${count === 1 ? "batch" : "batches"} of ${variety}`;
+  if (batches.length < FEWEST_BATCHES) return `${counting(batches.length)}; a score needs ${FEWEST_BATCHES}.`;
   if (counted.length === 0) return `No measure of ${variety} has both a tolerance and values.`;
-  return `${complete} ${complete === 1 ? "batch" : "batches"} of ${variety} with every measure that counts; a score needs ${FEWEST_BATCHES}.`;
+  return `${counting(complete)} with every measure that counts; a score needs ${FEWEST_BATCHES}.`;
 }

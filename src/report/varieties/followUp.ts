@@ -1,0 +1,98 @@
+import { foretell } from "../../analysis/consistency/consistency.ts";
+import { drawLots } from "../../analysis/consistency/lotBootstrap.ts";
+import type { VarietiesResult } from "../varietiesResult.ts";
+import { type BackTests, backTest } from "./backTest.ts";
+import {
+  correlationOf,
+  forecastGround,
+  type JudgedBatch,
+  type JudgedVariety,
+  judgedVarieties,
+  seenOf,
+  sumsOf,
+} from "./judged.ts";
+
+/** What takes longer than all scores together and so comes after them: intervals by resampling, and the back-tests. */
+export interface VarietiesFollowUp {
+  /** In 100, of the scores that carry one. */
+  readonly intervals: readonly {
+    readonly variety: string;
+    readonly onTarget: readonly [low: number, high: number];
+    readonly even: readonly [low: number, high: number];
+  }[];
+  readonly backTests: BackTests;
+}
+
+/** The batches lot by lot; a batch without a lot stands for itself. */
+function byLot({ batches }: JudgedVariety): readonly (readonly JudgedBatch[])[] {
+  const lots = new Map<string, JudgedBatch[]>();
+  for (const batch of batches) {
+    const key = batch.lot === null ? `run ${batch.run}` : `lot ${batch.lot}`;
+    const own = lots.get(key);
+    if (own) own.push(batch);
+    else lots.set(key, [batch]);
+  }
+  return [...lots.values()];
+}
+
+/** A few milliseconds a step, so that a worker can hear of a newer wish meanwhile. */
+export function* followVarieties({ scores }: VarietiesResult): Generator<void, VarietiesFollowUp> {
+  const varieties = judgedVarieties(scores);
+  const groups = varieties.map(({ sums }) => sums);
+  const correlation = correlationOf(groups);
+  const intervals: VarietiesFollowUp["intervals"][number][] = [];
+  for (const [place, variety] of varieties.entries()) {
+    const score = scores.find((candidate) => candidate.variety === variety.variety);
+    if (score?.standing !== "full" || score.noInterval !== null) continue;
+    const { counted, sums } = variety;
+    const { others, limits, factor } = forecastGround(groups, place, counted, correlation);
+    const places = counted.map(({ at }) => at);
+    const lots = byLot(variety).map((batches) => {
+      const own = sumsOf(sums.columns, batches);
+      return places.map((at) => seenOf(own, at));
+    });
+    // On as few lattice points as the draws, so that they differ by the lots alone.
+    const whole = foretell(
+      places.map((at) => seenOf(sums, at)),
+      others,
+      limits,
+      factor,
+      67,
+    );
+    if (whole === null) continue;
+    const drawn = yield* drawLots(lots, others, limits, factor, whole);
+    if (drawn === null) continue;
+    const around = ({ low, high }: { low: number; high: number }, estimate: number): readonly [number, number] => [
+      Math.min(estimate, 100 * low),
+      Math.max(estimate, 100 * high),
+    ];
+    intervals.push({
+      variety: variety.variety,
+      onTarget: around(drawn.onTarget, score.onTarget?.estimate ?? 100 * whole.onTarget),
+      even: around(drawn.even, score.even?.estimate ?? 100 * whole.even),
+    });
+  }
+  return { intervals, backTests: yield* backTest(varieties) };
+}
+
+/** The result with what followed. */
+export function withVarietiesFollowUp(
+  result: VarietiesResult,
+  { intervals, backTests }: VarietiesFollowUp,
+): VarietiesResult {
+  return {
+    ...result,
+    scores: result.scores.map((score) => {
+      const found = intervals.find(({ variety }) => variety === score.variety);
+      if (found === undefined || score.onTarget === null || score.even === null) return score;
+      return {
+        ...score,
+        onTarget: { ...score.onTarget, low: found.onTarget[0], high: found.onTarget[1] },
+        even: { ...score.even, low: found.even[0], high: found.even[1] },
+      };
+    }),
+    backTest: backTests.onTarget,
+    backTestOfEven: backTests.even,
+    followed: true,
+  };
+}
