@@ -28,7 +28,7 @@ export function Varieties({ report }: { readonly report: ReportWith<"varieties">
       <ScoresEntry result={result} figure={figures.scores} />
       <ChancesEntry result={result} figure={figures.chances} />
       <PeriodsEntry periods={result.periods} figure={figures.periods} />
-      {result.scores.length === 0 ? null : <BackTestEntry backTest={result.backTest} figure={figures.reliability} />}
+      {result.scores.length === 0 ? null : <BackTestEntry result={result} figures={figures} />}
     </>
   );
 }

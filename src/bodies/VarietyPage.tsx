@@ -77,7 +77,7 @@ export function VarietyPage({ report, variety }: VarietyPageProps) {
       )}
       {detail === undefined ? null : (
         <>
-          <LotsEntry score={score} detail={detail} figure={figures.lots} others={figures.otherLots} />
+          <LotsEntry detail={detail} figure={figures.lots} others={figures.otherLots} />
           <SpreadEntry detail={detail} figure={figures.betweenLots} />
           <QuartersEntry detail={detail} />
           <LabEntry lab={detail.lab} figures={figures.lab} />

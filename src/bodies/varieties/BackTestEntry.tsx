@@ -1,35 +1,56 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
-import { backTestSentence } from "../../findings/varieties/backTestSentences.ts";
-import type { BackTest } from "../../report/varietiesResult.ts";
+import { backTestSentence, noBackTestSentence } from "../../findings/varieties/backTestSentences.ts";
+import type { VarietiesResult } from "../../report/varietiesResult.ts";
 import { Entry } from "../Entry.tsx";
 import { Figure } from "../Figure.tsx";
 import { Fold } from "../Fold.tsx";
 import { Said } from "../Said.tsx";
+import type { VarietiesFigures } from "./varietiesFigures.ts";
 
 interface BackTestEntryProps {
-  readonly backTest: BackTest | null;
-  readonly figure: FigureSpec | null;
+  readonly result: VarietiesResult;
+  readonly figures: VarietiesFigures;
+}
+
+/** Both numbers put to the test: sentences and, for each, what was foretold against what came. */
+function BackTests({ result: { backTest, backTestOfEven }, figures }: BackTestEntryProps) {
+  const drawn: readonly FigureSpec[] = [figures.onTargetForetold, figures.evenForetold].filter((one) => one !== null);
+  return (
+    <Fold summary="Did past scores foretell the next batch?">
+      <div class="prose">
+        {backTest === null ? null : (
+          <p>
+            <Said sentence={backTestSentence(backTest, "onTarget")} />
+          </p>
+        )}
+        {backTestOfEven === null ? null : (
+          <p>
+            <Said sentence={backTestSentence(backTestOfEven, "even")} />
+          </p>
+        )}
+      </div>
+      {drawn.length === 0 ? null : (
+        <div class="pair">
+          {drawn.map((spec) => (
+            <Figure spec={spec} />
+          ))}
+        </div>
+      )}
+    </Fold>
+  );
 }
 
 /** How well past scores foretold the next batch, and how the scores are made; folded for most readers. */
-export function BackTestEntry({ backTest, figure }: BackTestEntryProps) {
+export function BackTestEntry(props: BackTestEntryProps) {
+  const { result } = props;
   return (
     <Entry id="worked-out" title="How far to trust it">
-      {backTest === null ? (
-        <p>Too few batches lie behind one another for a test of past scores.</p>
+      {result.backTest === null ? (
+        <p>
+          <Said sentence={noBackTestSentence(result)} />
+        </p>
       ) : (
-        <Fold summary="Did past scores foretell the next batch?">
-          <div class="prose">
-            <p>
-              <Said sentence={backTestSentence(backTest)} />
-            </p>
-          </div>
-          {figure === null ? null : (
-            <div class="pair">
-              <Figure spec={figure} />
-            </div>
-          )}
-        </Fold>
+        <BackTests {...props} />
       )}
       <Fold summary="How the two numbers are made">
         <div class="prose">

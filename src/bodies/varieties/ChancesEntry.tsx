@@ -1,6 +1,5 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
-import { joinSentences } from "../../findings/sentence.ts";
-import { besideSentence, dragSentence } from "../../findings/varieties/chanceSentences.ts";
+import { dragSentence } from "../../findings/varieties/chanceSentences.ts";
 import { scored } from "../../findings/varieties/scoreWords.ts";
 import type { VarietiesResult } from "../../report/varietiesResult.ts";
 import { Entry } from "../Entry.tsx";
@@ -22,7 +21,7 @@ export function ChancesEntry({
       <ul class="lines">
         {able.map((score) => (
           <li>
-            <Said sentence={joinSentences([dragSentence(score), besideSentence(score)])} />
+            <Said sentence={dragSentence(score)} />
           </li>
         ))}
       </ul>

@@ -1,7 +1,6 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { lotsSentences, standingOut } from "../../findings/varieties/lotSentences.ts";
-import { withoutLotSentence } from "../../findings/varieties/varietyAnswer.ts";
-import type { VarietyDetail, VarietyScore } from "../../report/varietiesResult.ts";
+import type { VarietyDetail } from "../../report/varietiesResult.ts";
 import { useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Figure } from "../Figure.tsx";
@@ -9,14 +8,13 @@ import { Fold } from "../Fold.tsx";
 import { Said } from "../Said.tsx";
 
 interface LotsEntryProps {
-  readonly score: VarietyScore | undefined;
   readonly detail: VarietyDetail;
   readonly figure: FigureSpec | null;
   readonly others: FigureSpec | null;
 }
 
 /** A variety's grain lots side by side; a lot that is uneven in itself is told apart from one at another level. */
-export function LotsEntry({ score, detail, figure, others }: LotsEntryProps) {
+export function LotsEntry({ detail, figure, others }: LotsEntryProps) {
   const units = useUnits();
   const out = detail.splits.filter((split) => standingOut(split).length > 0);
   const said = out.flatMap((split) => lotsSentences(split, units));
@@ -33,11 +31,6 @@ export function LotsEntry({ score, detail, figure, others }: LotsEntryProps) {
             </li>
           ))}
         </ul>
-      )}
-      {score === undefined || detail.withoutLot === null ? null : (
-        <p>
-          <Said sentence={withoutLotSentence(score, detail)} />
-        </p>
       )}
       <Figure spec={figure} />
       {others === null ? null : (

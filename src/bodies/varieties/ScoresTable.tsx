@@ -10,8 +10,8 @@ const inTable = (score: ScoreNumber | null): string =>
   score === null ? NOT_LOGGED : `${printNumber(score.estimate, 0)}${scoreRange(score)}`;
 
 /** What a row has besides its numbers: early, or why there is none. */
-const standingWords = ({ standing, tooLittle, noInterval }: VarietyScore): string =>
-  standing === "none" ? (tooLittle ?? "no score") : standing === "early" ? "early, no interval" : (noInterval ?? "");
+const standingWords = ({ standing, noInterval }: VarietyScore): string =>
+  standing === "none" ? "no score" : standing === "early" ? "early, no interval" : (noInterval ?? "");
 
 function Row({ score }: { readonly score: VarietyScore }) {
   const { variety, allBatches, batches, lots, onTarget, even, met, metShare, measures } = score;

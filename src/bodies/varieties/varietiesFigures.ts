@@ -11,17 +11,25 @@ export interface VarietiesFigures {
   readonly scores: FigureSpec | null;
   readonly chances: FigureSpec | null;
   readonly periods: FigureSpec | null;
-  readonly reliability: FigureSpec | null;
+  readonly onTargetForetold: FigureSpec | null;
+  readonly evenForetold: FigureSpec | null;
 }
 
 export function varietiesFigures(
-  { scores, periods, backTest }: VarietiesResult,
+  { scores, periods, backTest, backTestOfEven }: VarietiesResult,
   settings: FigureSettings,
 ): VarietiesFigures {
   return {
     scores: scoresFigure(scores),
     chances: chancesFigure(scores),
     periods: periodsFigure(periods, settings),
-    reliability: backTest === null ? null : reliabilityFigure(backTest),
+    onTargetForetold:
+      backTest === null
+        ? null
+        : reliabilityFigure(backTest, { id: "on-target-foretold", title: "On target: did what was foretold come?" }),
+    evenForetold:
+      backTestOfEven === null
+        ? null
+        : reliabilityFigure(backTestOfEven, { id: "even-foretold", title: "Even: did what was foretold come?" }),
   };
 }

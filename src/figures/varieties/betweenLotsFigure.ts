@@ -78,16 +78,16 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
     summary: `Share of the variance that lies between lots: ${rows
       .map(
         ({ measure, share: { estimate, low, high } }) =>
-          `${measure.words} ${percent(estimate)} % (${percent(low)} to ${percent(high)})`,
+          `${measure.words} ${percent(estimate)}\u00a0% (${percent(low)} to ${percent(high)})`,
       )
       .join("; ")}. The rest lies from batch to batch of one lot.`,
     table: {
       columns: [
         { label: "measure", numeric: false },
         { label: "lots", numeric: true },
-        { label: "between lots, 95 % interval", numeric: true },
-        { label: "within lots, 95 % interval", numeric: true },
-        { label: "share between, 95 % interval", unit: "%", numeric: true },
+        { label: "between lots, 95\u00a0% interval", numeric: true },
+        { label: "within lots, 95\u00a0% interval", numeric: true },
+        { label: "share between, 95\u00a0% interval", unit: "%", numeric: true },
       ],
       rows: rows.map(({ measure, share, betweenLots, withinLots, lots }) => {
         const spread = (value: number): string => printMeasureDifference(measure, value, units, { bare: true });

@@ -72,7 +72,7 @@ export function periodsFigure(periods: readonly PeriodComparison[], settings: Fi
   return {
     id: "quarters-compared",
     title: "This quarter against the last",
-    summary: `${moved.length === 0 ? "None" : printNumber(moved.length, 0)} of ${countOf(periods.length, "mean")} moved by more than its 95 % interval (ringed)${moved.length === 0 ? "" : `: ${moved.map((one) => `${one.variety}, ${maltMeasure(one.measure).words}`).join("; ")}`}. Right of the upright line: higher than in the quarter before.`,
+    summary: `${moved.length === 0 ? "None" : printNumber(moved.length, 0)} of ${countOf(periods.length, "mean")} moved by more than its 95\u00a0% interval (ringed)${moved.length === 0 ? "" : `: ${moved.map((one) => `${one.variety}, ${maltMeasure(one.measure).words}`).join("; ")}`}. Right of the upright line: higher than in the quarter before.`,
     table: {
       columns: [
         { label: "variety", numeric: false },
@@ -85,8 +85,8 @@ export function periodsFigure(periods: readonly PeriodComparison[], settings: Fi
         { label: "batches", numeric: true },
         { label: "mean", numeric: true },
         { label: "spread", numeric: true },
-        { label: "difference, 95 % interval", numeric: true },
-        { label: "ratio of spreads, 95 % interval", numeric: true },
+        { label: "difference, 95\u00a0% interval", numeric: true },
+        { label: "ratio of spreads, 95\u00a0% interval", numeric: true },
       ],
       rows: periods.map((one) => [
         one.variety,

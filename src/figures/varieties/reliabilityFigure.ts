@@ -8,11 +8,17 @@ import { layer } from "../layer.ts";
 import { countOf } from "../listedRows.ts";
 import { valueTicks } from "../ticks.ts";
 
+/** Which of the two numbers is tested, for the figure's name. */
+export interface Reliability {
+  readonly id: string;
+  readonly title: string;
+}
+
 /**
  * What past scores said against what then came, in groups of like forecasts with Wilson's intervals. On the slanting line a
  * forecast is kept: of a hundred batches of which 70 in 100 was said, 70 met every tolerance.
  */
-export function reliabilityFigure({ groups, forecasts }: BackTest): FigureSpec | null {
+export function reliabilityFigure({ groups, forecasts }: BackTest, design: Reliability): FigureSpec | null {
   if (groups.length === 0) return null;
   const points = groups.map(({ said, seen, forecasts: count }) => ({
     x: 100 * said,
@@ -38,7 +44,7 @@ export function reliabilityFigure({ groups, forecasts }: BackTest): FigureSpec |
       x: { domain: [0, 100] },
       y: { domain: [0, 100] },
       marks: [
-        valueAxis(ticks, "in 100 met every tolerance", size),
+        valueAxis(ticks, "in 100 came", size),
         footAxis(ticks, size, { title: "in 100 foretold" }),
         layer("limit", ({ x, y, pen }) => [pen.element("path", { d: `M${x(0)},${y(0)}L${x(100)},${y(100)}` })]),
         layer("rule", ({ x, y, pen }) => [
@@ -71,8 +77,7 @@ export function reliabilityFigure({ groups, forecasts }: BackTest): FigureSpec |
   };
 
   return {
-    id: "score-reliability",
-    title: "Did what was foretold come?",
+    ...design,
     summary: `${countOf(forecasts, "forecast")} in ${countOf(points.length, "group")}: ${points
       .map(
         (p) =>

@@ -138,7 +138,7 @@ export function scoresFigure(scores: readonly VarietyScore[]): FigureSpec | null
   return {
     id: "variety-scores",
     title: "On target and even, variety by variety",
-    summary: `${rows.map(({ score }) => said(score)).join(" ")} Dot: on target; diamond: even; upright tick: batches so far that met every tolerance. Lines: 95 % intervals.`,
+    summary: `${rows.map(({ score }) => said(score)).join(" ")} Dot: on target; diamond: even; upright tick: batches so far that met every tolerance. Lines: 95\u00a0% intervals.`,
     table: scoresTable(scores),
     wideWidth: fullWidth,
     narrowWidth,

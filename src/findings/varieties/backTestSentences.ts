@@ -1,10 +1,21 @@
-import type { BackTest } from "../../report/varietiesResult.ts";
+import type { BackTest, VarietiesResult } from "../../report/varietiesResult.ts";
 import { printNumber, printSigned } from "../../units/print.ts";
 import { counted } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
 
-/** How well past scores foretold whether the next batch met every tolerance, against always saying the share so far. */
-export function backTestSentence({ forecasts, brierScore, brierOfBaseRate, difference }: BackTest): Sentence {
+/** The numbers that were put to the test, and the event that each speaks of. */
+export type TestedNumber = "onTarget" | "even";
+
+const EVENT: Readonly<Record<TestedNumber, string>> = {
+  onTarget: "On target: did the next batch meet every tolerance?",
+  even: "Even: did it lie within as much room about the variety’s centre so far?",
+};
+
+/** How well past scores foretold their event in the next batch, against always saying the share so far. */
+export function backTestSentence(
+  { forecasts, brierScore, brierOfBaseRate, difference }: BackTest,
+  of: TestedNumber,
+): Sentence {
   const { estimate, low, high } = difference;
   const range = `${printSigned(estimate, 3)} (${printSigned(low, 3)} to ${printSigned(high, 3)})`;
   const verdict =
@@ -14,8 +25,16 @@ export function backTestSentence({ forecasts, brierScore, brierOfBaseRate, diffe
         ? "the scores foretold worse than the share so far: take them as a description, not as a forecast"
         : "these logs do not tell the two apart";
   return [
-    `In ${counted(forecasts, "forecast")} made from the past alone, one a batch, the mean squared error (Brier score; 0 is perfect) was `,
+    `${EVENT[of]} In ${counted(forecasts, "forecast")} made from the past alone, one a batch, the mean squared error (Brier score; 0 is perfect) was `,
     strong(printNumber(brierScore, 3)),
     `, against ${printNumber(brierOfBaseRate, 3)} for always saying the share of all batches so far; difference ${range}: ${verdict}.`,
   ];
+}
+
+/** Why there is no test of past scores. Empty where there is one. */
+export function noBackTestSentence({ backTest, followed }: VarietiesResult): Sentence {
+  if (backTest !== null) return [];
+  return followed
+    ? ["Too few batches lie behind one another for a test of past scores."]
+    : ["Intervals and a test of past scores are still being worked out."];
 }

@@ -1,12 +1,9 @@
 import type { LotSpread, SpreadSplit } from "../../report/varietiesResult.ts";
-import { maltMeasure, printMeasure, printMeasureDifference } from "../../units/maltMeasure.ts";
+import { maltMeasure, printMeasureDifference, printMeasureMean } from "../../units/maltMeasure.ts";
 import { printNumber, printPValue } from "../../units/print.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
 import { joinSentences, type Sentence, strong } from "../sentence.ts";
-
-/** A mean has one decimal more than single values. */
-export const meanDecimals = { final_moisture_pct: 2 } as const;
 
 /** `p < 0.001`, `p 0.012`. */
 const pWords = (p: number | null): string => {
@@ -20,7 +17,7 @@ function differsSentence(lot: LotSpread, { measure }: SpreadSplit, units: UnitSy
   const shown = maltMeasure(measure);
   return [
     strong(`Lot ${lot.lot}`),
-    ` has another level: mean ${words} ${printMeasure(shown, lot.mean, units)} (${printMeasure(shown, lot.meanInterval.low, units, { bare: true })} to ${printMeasure(shown, lot.meanInterval.high, units)}), ${counted(lot.batches, "batch", "batches")}${pWords(lot.differsP)}, corrected for the number of lots.`,
+    ` has another level: mean ${words} ${printMeasureMean(shown, lot.mean, units)} (${printMeasureMean(shown, lot.meanInterval.low, units, { bare: true })} to ${printMeasureMean(shown, lot.meanInterval.high, units)}), ${counted(lot.batches, "batch", "batches")}${pWords(lot.differsP)}, corrected for the number of lots.`,
   ];
 }
 
