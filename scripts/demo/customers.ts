@@ -37,12 +37,35 @@ export interface Order {
   readonly dueOn: string;
 }
 
+export const BAG_KILOGRAMS = 25;
+
 /** What this house makes in a usual day, kg; customers of a bigger one order more often. */
 const USUAL_KILOGRAMS_A_DAY = 45;
 
-/** Orders as customers place them, oldest first, up to the end of the logs. */
-export function placeOrders(seed: number, fromDate: string, kilogramsMade: number): readonly Order[] {
+/** This house promises about what it makes, and so is a batch behind now and then. */
+const PROMISED_SHARE = 1.01;
+
+/** Each variety's orders made so large that together they take their share of what is made of it. */
+function fitToMade<O extends Pick<Order, "variety" | "bags">>(
+  orders: readonly O[],
+  madeKilograms: ReadonlyMap<string, number>,
+): readonly O[] {
+  return orders.map((order) => {
+    const wanted =
+      orders.filter((o) => o.variety === order.variety).reduce((sum, o) => sum + o.bags, 0) * BAG_KILOGRAMS;
+    const factor = (PROMISED_SHARE * (madeKilograms.get(order.variety) ?? 0)) / wanted;
+    return { ...order, bags: Math.max(2, Math.round(order.bags * factor)) };
+  });
+}
+
+/** Orders as customers place them, oldest first, up to the end of the logs. @param madeKilograms by variety */
+export function placeOrders(
+  seed: number,
+  fromDate: string,
+  madeKilograms: ReadonlyMap<string, number>,
+): readonly Order[] {
   const days = (Date.parse(LAST_DATE) - Date.parse(fromDate)) / DAY;
+  const kilogramsMade = [...madeKilograms.values()].reduce((sum, kilograms) => sum + kilograms, 0);
   const pace = days > 60 ? kilogramsMade / days / USUAL_KILOGRAMS_A_DAY : 1;
   const placed: (Omit<Order, "id"> & { readonly on: string })[] = [];
   for (const [c, customer] of CUSTOMERS.entries()) {
@@ -51,10 +74,13 @@ export function placeOrders(seed: number, fromDate: string, kilogramsMade: numbe
     for (let on = addDays(fromDate, r.integer(0, Math.ceil(usual))); on <= LAST_DATE; ) {
       const variety = r.weighted(customer.varieties);
       const bags = Math.max(2, Math.round(customer.bags * (1 + 0.25 * r.normal())));
-      placed.push({ customer, variety, bags, on, dueOn: addDays(on, r.integer(14, 24)) });
+      placed.push({ customer, variety, bags, on, dueOn: addDays(on, r.integer(24, 38)) });
       on = addDays(on, Math.max(1, Math.round(usual * (1 + 0.2 * r.normal()))));
     }
   }
   placed.sort((a, b) => Date.parse(a.on) - Date.parse(b.on));
-  return placed.map(({ on: _, ...order }, i) => ({ ...order, id: `O${String(i + 1).padStart(4, "0")}` }));
+  return fitToMade(placed, madeKilograms).map(({ on: _, ...order }, i) => ({
+    ...order,
+    id: `O${String(i + 1).padStart(4, "0")}`,
+  }));
 }

@@ -1,5 +1,5 @@
 import { addDays, DAY, localDate } from "./clock.ts";
-import { CUSTOMERS, FEED_CUSTOMER, type Order, placeOrders } from "./customers.ts";
+import { BAG_KILOGRAMS, CUSTOMERS, FEED_CUSTOMER, type Order, placeOrders } from "./customers.ts";
 import { randomStream } from "./random.ts";
 import type { Row } from "./rows.ts";
 import { LAST_DATE } from "./truths.ts";
@@ -28,13 +28,13 @@ interface Shipment {
   readonly product: "" | "rootlets";
 }
 
-const BAG_KILOGRAMS = 25;
 /** Malt rests before it is sold (common practice). */
 const REST_DAYS = 14;
 
 /** Orders, and deliveries from what had rested in store: oldest batch first, late where the store was short. */
 export function logTrade(seed: number, stock: readonly Stock[], firstDate: string): Trade {
-  const made = stock.reduce((sum, s) => sum + s.maltKilograms, 0);
+  const made = new Map<string, number>();
+  for (const { variety, maltKilograms } of stock) made.set(variety, (made.get(variety) ?? 0) + maltKilograms);
   const orders = placeOrders(seed, addDays(firstDate, 25), made);
   const shipments = [...fillOrders(orders, stock), ...sellRootlets(seed, stock)];
   shipments.sort((a, b) => Date.parse(a.on) - Date.parse(b.on));
