@@ -30,6 +30,9 @@ export function alarmSentence({ alarm }: ThermostatStretch, timeZone: string): S
     "Alarm raised ",
     strong(printDateInFull(raised.raisedAt, timeZone)),
     ` by ${by}: ${raised.direction === "up" ? "above" : "below"} what ${since}.`,
+    raised.endedAt === null
+      ? ""
+      : ` It ended by itself on ${printDateInFull(raised.endedAt, timeZone)}, ten loads back inside; what moved it there and back is not logged.`,
     earlier === 0
       ? ""
       : ` ${earlier === 1 ? "Another was" : `${printNumber(earlier, 0)} others were`} raised before it.`,
@@ -96,6 +99,9 @@ export function stretchSentence(stretch: ThermostatStretch, { units, timeZone }:
   if (loads === 0) return [`${head}nothing to judge.`];
   if (alarm === null) return [head, tooLittle ?? "too few loads to judge."];
   if (alarm.alarms.length === 0) return [head, strong("steady"), "."];
+  if (alarm.alarms.every(({ endedAt }) => endedAt !== null)) {
+    return [head, strong("steady"), ` but for ${counted(alarm.alarms.length, "alarm")} that ended by itself.`];
+  }
   if (models === null || models.winner === "constant") {
     return [head, "an alarm that neither a step nor a creep explains."];
   }
@@ -118,5 +124,5 @@ export function withoutSentence({ without }: HoldJudgement): Sentence {
 /** What stands under a hold's figure: whether there are loads enough, and how well the story told of them fits. */
 export function stretchGrounds({ models, alarm, tooLittle }: ThermostatStretch): Sentence {
   if (alarm === null) return tooLittle === null ? [] : [tooLittle];
-  return models === null || alarm.alarms.length === 0 ? [] : modelsSentence(models);
+  return models === null || alarm.alarms.every(({ endedAt }) => endedAt !== null) ? [] : modelsSentence(models);
 }

@@ -63,6 +63,17 @@ export function holdAnswer(kiln: KilnThermostat, hold: HoldName, reader: Reader)
       ];
     }
     case "steady":
+      if (verdict.ended !== null) {
+        const { raisedAt, endedAt } = verdict.ended;
+        const dates = [raisedAt, endedAt].map((at) => printDateInFull(at, reader.timeZone));
+        return [
+          the,
+          "is ",
+          strong("steady again"),
+          ...levelWords(verdict, words),
+          `: the alarm of ${dates[0]} ended by itself on ${dates[1]}.`,
+        ];
+      }
       return [
         the,
         "has been ",
@@ -86,7 +97,7 @@ export function holdAnswer(kiln: KilnThermostat, hold: HoldName, reader: Reader)
 /** Both holds steady since the same day are one sentence. */
 function bothSteady(kiln: KilnThermostat): Sentence {
   const [drying, cure] = [holdVerdict(kiln.drying), holdVerdict(kiln.cure)];
-  if (drying.kind !== "steady" || cure.kind !== "steady") return [];
+  if (drying.kind !== "steady" || cure.kind !== "steady" || drying.ended !== null || cure.ended !== null) return [];
   const [one, other] = [startOfStretch(drying.stretch), startOfStretch(cure.stretch)];
   const quiet = [drying, cure].every(({ stretch }) => stretch.models?.leaves.kind !== "already-outside");
   if (one !== other || !quiet) return [];

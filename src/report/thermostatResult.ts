@@ -49,6 +49,8 @@ export interface StretchAlarm {
     readonly fromLoad: string;
     readonly raisedAtLoad: string;
     readonly raisedAt: number;
+    /** Moment of the load at which it ended by itself, ten loads back inside; null where it stands, or stood to the stretch's end. */
+    readonly endedAt: number | null;
     readonly direction: "up" | "down";
     readonly raisedBy: readonly ("weightedMean" | "cumulativeSum")[];
   }[];

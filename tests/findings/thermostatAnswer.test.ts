@@ -100,6 +100,25 @@ describe("holdAnswer(kiln, hold, reader)", () => {
     expect(said(holdAnswer(silent, "drying", metric))).toContain("has been steady");
   });
 
+  it("says that a hold is steady again where its alarm ended by itself, and when", () => {
+    const ended = seen(creeping, (stretch) => ({
+      ...stretch,
+      alarm: stretch.alarm && {
+        ...stretch.alarm,
+        alarms: stretch.alarm.alarms.map((alarm) => ({
+          ...alarm,
+          raisedAt: Date.UTC(2025, 4, 1),
+          endedAt: Date.UTC(2025, 6, 3),
+        })),
+      },
+    }));
+    const answer = said(holdAnswer(ended, "drying", metric));
+    expect(answer).toContain("is steady again");
+    expect(answer).toContain("the alarm of 1 May 2025 ended by itself on 3 July 2025.");
+    expect(answer).not.toContain("crept");
+    expect(said(thermostatAnswer({ kilns: [{ ...ended, cure: null }] }, metric))).toBe(answer);
+  });
+
   it("does not explain an alarm that no model explains", () => {
     const unexplained = modelled(creeping, (models) => ({ ...models, winner: "constant" }));
     expect(said(holdAnswer(unexplained, "drying", metric))).toContain(

@@ -171,6 +171,7 @@ function judgement(loads: readonly LoadRow[], hold: HoldName, change: MadeUpChan
                         raisedAtLoad: raised.load,
                         raisedAt: raised.at,
                         direction: "down" as const,
+                        endedAt: null,
                         raisedBy: ["weightedMean", "cumulativeSum"] as const,
                       },
                     ],

@@ -23,6 +23,8 @@ export interface DriftAlarmRaised {
   readonly from: number;
   readonly raisedAt: number;
   readonly to: number;
+  /** Load at which it ended, being long back inside with nothing done about it; null while it stands. */
+  readonly endedAt: number | null;
   readonly direction: "up" | "down";
   readonly raisedBy: readonly ("weightedMean" | "cumulativeSum")[];
 }
@@ -54,6 +56,8 @@ export interface DriftAlarm {
  * mean is σ² [λ/(2 − λ) (1 − q²ⁱ) + (1 − qⁱ)²/n] with q = 1 − λ, and the sums' reference grows with 1/√n. Sigma is the
  * average moving range over d₂, which a creep hardly swells, of the baseline and the earlier stretches together; limits are widened
  * from normal to Student's t with its degrees of freedom, the decision in the same proportion.
+ *
+ * An alarm stands until the next calibration or repair begins a series of its own, or until it has long been back inside.
  *
  * A creep that begins with the calibration is partly taken for the level, and what happens within the baseline is seen after it.
  *
@@ -100,6 +104,7 @@ export function driftAlarm(
       from: group.from + loads,
       raisedAt: group.raisedAt + loads,
       to: group.to + loads,
+      endedAt: endOf(weightedMean, group.to, settings.endsAfterLoads, loads),
       direction: group.upwards ? "up" : "down",
       raisedBy: (["weightedMean", "cumulativeSum"] as const).filter((rule) =>
         group.signals.some((signal) => signal.rule === rule),
@@ -112,6 +117,16 @@ export function driftAlarm(
     cumulativeSum,
     alarms: alarms.sort((a, b) => a.raisedAt - b.raisedAt),
   };
+}
+
+/** The load at which nothing has been outside for so many loads since the last that counts to the alarm. */
+function endOf({ means, reach }: Ewma, last: number, endsAfterLoads: number, baselineLoads: number): number | null {
+  let inside = 0;
+  for (let at = last + 1; at < means.length; at += 1) {
+    inside = Math.abs(means[at] as number) <= (reach[at] as number) ? inside + 1 : 0;
+    if (inside === endsAfterLoads) return at + baselineLoads;
+  }
+  return null;
 }
 
 /**

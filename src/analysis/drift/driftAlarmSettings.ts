@@ -14,6 +14,8 @@ export interface DriftAlarmSettings {
   readonly referencePerBaselineError: number;
   /** Decision of the cumulative sums. */
   readonly decision: number;
+  /** An alarm ends once its charts have found nothing more to count to it for so many loads, the running mean inside throughout. */
+  readonly endsAfterLoads: number;
 }
 
 /**
@@ -25,6 +27,9 @@ export interface DriftAlarmSettings {
  *
  * Ten loads are needed where they must tell the spread as well: with eight about 89 in 100 were raised. Six will do where
  * earlier stretches tell it, and catch a creep that begins with the calibration itself far more often.
+ *
+ * After ten loads the running mean has forgotten all but a ninth of what was before (0.8¹⁰), so that an alarm does not end because
+ * of one or two loads that happened to lie right.
  */
 export const driftAlarmSettings: DriftAlarmSettings = {
   baselineLoads: 10,
@@ -35,4 +40,5 @@ export const driftAlarmSettings: DriftAlarmSettings = {
   reference: 0.75,
   referencePerBaselineError: 0.5,
   decision: 3.2,
+  endsAfterLoads: 10,
 };

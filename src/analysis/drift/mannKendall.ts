@@ -18,7 +18,7 @@ export interface MannKendall {
 /**
  * Mann–Kendall test of values in time order (Mann 1945, Econometrica 13, 245–259; Kendall 1975; formulas from memory).
  * Pairs of loads with the same day count neither way. It explains, it never raises an alarm: repeated at 5 % on every
- * load it would flag four in ten quiet stretches, and a step makes it significant as well as a creep does.
+ * load it flags about half of quiet stretches within 100 loads (`quietPower`), and a step makes it significant as well as a creep does.
  *
  * @returns null for fewer than four values, which cannot be unlikely however they lie
  * @throws RangeError for days that run backwards, lengths that differ or a value that is not finite

@@ -17,6 +17,7 @@ export interface DrawnAlarm {
   readonly ring: At;
   readonly up: boolean;
   readonly raisedAt: number;
+  readonly endedAt: number | null;
   /** The running weighted mean over the loads that the alarm holds. */
   readonly mean: readonly At[];
 }
@@ -40,6 +41,7 @@ export function drawnAlarms(judgement: HoldJudgement, { shown }: DegreeWords): r
           ring: { x: point.at, y: shown(point.offsetKelvin) },
           up: raised.direction === "up",
           raisedAt: raised.raisedAt,
+          endedAt: raised.endedAt,
           mean: runningMean(alarm, loads, span).map(({ at, kelvin }) => ({ x: at, y: shown(kelvin) })),
         },
       ];
@@ -73,14 +75,17 @@ function runningMean(
 /** `alarm 18 Oct 2026, down`, the latest few. */
 export function alarmLabels(alarms: readonly DrawnAlarm[], { timeZone }: FigureSettings, frame: Frame): Label[] {
   return alarms.slice(-mostNamed(frame)).map(
-    ({ ring, up, raisedAt }, place): Label => ({
+    ({ ring, up, raisedAt, endedAt }, place): Label => ({
       ...ring,
       reach: ringRadius(frame),
       prefer: up ? 270 : 90,
       priority: 100 + place,
       farthest: 140,
       role: "signal-words",
-      lines: [{ text: `alarm ${printDate(raisedAt, timeZone)}, ${up ? "up" : "down"}`, strong: true }],
+      lines: [
+        { text: `alarm ${printDate(raisedAt, timeZone)}, ${up ? "up" : "down"}`, strong: true },
+        ...(endedAt === null ? [] : [{ text: `ended ${printDate(endedAt, timeZone)}` }]),
+      ],
     }),
   );
 }

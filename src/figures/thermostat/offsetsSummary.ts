@@ -73,8 +73,8 @@ function alarmWords({ alarm, models, tooLittle }: ThermostatStretch, { timeZone 
   if (alarms.length === 0)
     return models?.winner === "constant" ? "No alarm." : "No alarm was raised, so this may be chance.";
   const times = alarms.map(
-    ({ raisedAt, direction, raisedBy }) =>
-      `${printDateInFull(raisedAt, timeZone)} (${direction}, by ${listed(raisedBy.map((chart) => CHARTS[chart]))})`,
+    ({ raisedAt, endedAt, direction, raisedBy }) =>
+      `${printDateInFull(raisedAt, timeZone)} (${direction}, by ${listed(raisedBy.map((chart) => CHARTS[chart]))}${endedAt === null ? "" : `; it ended on ${printDateInFull(endedAt, timeZone)}`})`,
   );
   return `Alarm on ${listed(times.slice(-3))}${times.length > 3 ? `, and ${times.length - 3} before` : ""}.`;
 }

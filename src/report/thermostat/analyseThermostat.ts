@@ -137,7 +137,7 @@ function judgeHold(
   return { hold, points, without, stretches, evidence: driftEvidence(latest, rows) };
 }
 
-/** Only for a drift that the charts alarmed: what no alarm was raised about has no effect to look for. */
+/** Only for a drift whose alarm stands: what no alarm was raised about has no effect to look for. */
 function effectsOf(
   kiln: string,
   drying: HoldJudgement | null,
@@ -146,7 +146,7 @@ function effectsOf(
 ): readonly DriftEffect[] {
   const latest = drying?.stretches.at(-1);
   const onset = latest?.models?.onset;
-  if (!latest || !onset || (latest.alarm?.alarms.length ?? 0) === 0) return [];
+  if (!latest || !onset || !latest.alarm?.alarms.some(({ endedAt }) => endedAt === null)) return [];
   const stretchFrom = starts.at(-1)?.from ?? Number.NEGATIVE_INFINITY;
   return driftEffects({ kiln, stretchFrom, onset: onset.estimate }, kilnHours, moisture, loads);
 }

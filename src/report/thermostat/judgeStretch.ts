@@ -65,7 +65,10 @@ export function judgeStretch(
     alarm: raised,
     models: isFitFault(models)
       ? null
-      : modelsOf(models, series, points, { ...terms, alarmStands: (raised?.alarms.length ?? 0) > 0 }),
+      : modelsOf(models, series, points, {
+          ...terms,
+          alarmStands: raised?.alarms.some(({ endedAt }) => endedAt === null) ?? false,
+        }),
     tooLittle: fault === null ? null : sayFitFault(fault, WORDS),
   };
 }
@@ -98,10 +101,11 @@ function alarmOf(
     baselineLevelKelvin: baseline.level,
     sigmaKelvin: baseline.sigma,
     weightedMean: { means: weightedMean.means, reach: weightedMean.reach },
-    alarms: noticed.map(({ from, raisedAt, direction, raisedBy }) => ({
+    alarms: noticed.map(({ from, raisedAt, endedAt, direction, raisedBy }) => ({
       fromLoad: points[from]?.load ?? "",
       raisedAtLoad: points[raisedAt]?.load ?? "",
       raisedAt: points[raisedAt]?.at ?? Number.NaN,
+      endedAt: endedAt === null ? null : (points[endedAt]?.at ?? Number.NaN),
       direction,
       raisedBy,
     })),

@@ -159,4 +159,41 @@ describe("changePower and quietPower, on seeds that chose nothing", () => {
     expect(waits[1] as number).toBeGreaterThanOrEqual(waits[2] as number);
     expect(waits[2] as number).toBeLessThanOrEqual(3);
   });
+
+  test("an alarm ends ten to twenty loads after its offsets are back in 8 of 10 houses, and stands where they stay away", () => {
+    const { endsAfterLoads } = driftAlarmSettings;
+    const ends = (offsets: Float64Array, seed: number): number | null | undefined =>
+      alarm({ values: scattered(offsets, 0.4, seed) }).alarms.find(
+        ({ direction, from, to }) => direction === "up" && from <= 40 && to >= 40,
+      )?.endedAt;
+    let ended = 0;
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const there = Float64Array.from({ length: 90 }, (_, at) => (at >= 30 && at < 50 ? 2 : 0));
+      const endedAt = ends(there, seed);
+      // Not before: until then none of the ten lies after the last load that was away.
+      if (typeof endedAt === "number") expect(endedAt).toBeGreaterThanOrEqual(49 + endsAfterLoads);
+      if (typeof endedAt === "number" && endedAt < 50 + 2 * endsAfterLoads) ended += 1;
+      expect(
+        ends(
+          there.map((offset, at) => (at >= 50 ? 2 : offset)),
+          seed,
+        ),
+      ).toBeNull();
+    }
+    expect(ended).toBeGreaterThanOrEqual(48);
+  });
+
+  test("a creep that goes on never ends its alarm", () => {
+    for (let seed = 1; seed <= 100; seed += 1) {
+      const [first] = alarm({ values: creep(seed) }).alarms.filter(({ direction }) => direction === "up");
+      if (first && first.raisedAt > 20) expect(first.endedAt).toBeNull();
+    }
+  });
+
+  test("tests that are asked again after every load flag far more quiet houses than the charts alarm", () => {
+    const quiet = quietPower(houses);
+    expect(quiet.flaggedByMannKendall.count).toBeGreaterThan(0.4 * houses.length);
+    expect(quiet.flaggedByMannKendall.count).toBeLessThan(0.65 * houses.length);
+    expect(quiet.housesAlarmed.count).toBeLessThan(0.75 * quiet.flaggedByMannKendall.count);
+  });
 });

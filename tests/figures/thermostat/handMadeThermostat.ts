@@ -124,6 +124,7 @@ export function alarmDown(loads: number, from: number, raised: number, means: (l
         raisedAtLoad: loadName(raised),
         raisedAt: atLoad(raised),
         direction: "down",
+        endedAt: null,
         raisedBy: ["weightedMean", "cumulativeSum"],
       },
     ],
