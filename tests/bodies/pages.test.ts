@@ -8,6 +8,7 @@ import { Logs } from "../../src/bodies/Logs.tsx";
 import { RunPage } from "../../src/bodies/RunPage.tsx";
 import { Runs } from "../../src/bodies/Runs.tsx";
 import { renderBody } from "../../src/bodies/renderBody.ts";
+import { SteepGermination } from "../../src/bodies/SteepGermination.tsx";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
@@ -54,6 +55,7 @@ function everyPage(report: Report, units: UnitSystem = "metric"): readonly (read
   const bodies: readonly (readonly [string, ComponentChildren])[] = [
     ["Home", h(Home, { report })],
     ["Kiln hours", kilnHoursBody(report, units)],
+    ["Steep and germination", h(SteepGermination, { report })],
     ["Yield and moisture", h(YieldMoisture, { report })],
     ["Runs", h(Runs, { report })],
     ["Logs", h(Logs, { report })],

@@ -25,6 +25,7 @@ describe.each([
 ] as const)("on %s", (_, viewport) => {
   it.each([
     "",
+    "steep-and-germination/",
     "kiln-hours/",
     "yield-and-moisture/",
     "thermostat/",
@@ -42,7 +43,7 @@ describe.each([
 });
 
 describe("on paper", () => {
-  it.each(["kiln-hours/", "yield-and-moisture/", "thermostat/", "runs/25-090/", "logs/"])(
+  it.each(["steep-and-germination/", "kiln-hours/", "yield-and-moisture/", "thermostat/", "runs/25-090/", "logs/"])(
     "/%s prints its answer and its figures, and neither navigation nor controls",
     async (path) => {
       const { page, context } = await watchedPage(browser, site);

@@ -131,7 +131,7 @@ describe("the live page", () => {
     await context.close();
   });
 
-  it.each(["kiln-hours/", "yield-and-moisture/", "thermostat/"] as const)(
+  it.each(["steep-and-germination/", "kiln-hours/", "yield-and-moisture/", "thermostat/"] as const)(
     "shows on %s for other rows the very text that the build would have printed for them",
     async (name) => {
       const { page, context } = await watchedPage(browser, site);

@@ -4,10 +4,10 @@ import type { LoadRow } from "../../src/report/loadRow.ts";
 import type { LogsResult } from "../../src/report/logsResult.ts";
 import type { Report } from "../../src/report/report.ts";
 import type { RunRow } from "../../src/report/runRow.ts";
-import { analyseSteepGermination } from "../../src/report/steepGermination/analyseSteepGermination.ts";
 import { analyseVarieties } from "../../src/report/varieties/analyseVarieties.ts";
 import type { Problem } from "../../src/tables/problem.ts";
 import { loadsOnAPlane } from "./loads.ts";
+import { madeUpSteepGermination } from "./madeUpSteepGermination.ts";
 import { madeUpYieldMoisture } from "./madeUpYieldMoisture.ts";
 
 const HOUR = 3_600_000;
@@ -202,11 +202,7 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
       }),
       without: new Set(),
     }),
-    steepGermination: analyseSteepGermination([], {
-      floor: { tanks: [], beds: [], counts: [] },
-      targets: [],
-      without: new Set(),
-    }),
+    steepGermination: madeUpSteepGermination(loads.map(runOf).reverse()),
     changes: analyseChanges(),
     review: {
       months: [],

@@ -2,6 +2,7 @@ import { JSDOM } from "jsdom";
 import { h } from "preact";
 import { KilnHours } from "../../src/bodies/KilnHours.tsx";
 import { renderBody } from "../../src/bodies/renderBody.ts";
+import { SteepGermination } from "../../src/bodies/SteepGermination.tsx";
 import { Thermostat } from "../../src/bodies/Thermostat.tsx";
 import { shownLoad } from "../../src/bodies/thermostat/shownLoad.ts";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
@@ -11,7 +12,7 @@ import type { KilnCurve } from "../../src/report/runPageResult.ts";
 import type { View } from "../../src/report/view.ts";
 
 /** A page that other rows make anew. */
-export type PrintedPage = "kiln-hours/" | "yield-and-moisture/" | "thermostat/";
+export type PrintedPage = "steep-and-germination/" | "kiln-hours/" | "yield-and-moisture/" | "thermostat/";
 
 /**
  * The text of a page's body as the build would print it for this report and view.
@@ -32,6 +33,7 @@ export function printedBody(
   const load = shownLoad(report, view.firing);
   const bodies = {
     "kiln-hours/": h(KilnHours, { report, whatIf: ask(kilnHours.usual), answerWhatIf: ask }),
+    "steep-and-germination/": h(SteepGermination, { report }),
     "yield-and-moisture/": h(YieldMoisture, { report }),
     "thermostat/": h(Thermostat, { report, load, curve: curves.get(load?.load ?? "") ?? null }),
   };

@@ -32,10 +32,11 @@ export function FloorWorkedOut() {
           </p>
           <p>
             <b>Degree-hours.</b> Where two or more counts were made in ten or more batches, the base below which nothing
-            grows is fitted from those counts together with the rate, and its interval is a profile of the likelihood.
-            Nothing is said beyond the bed temperatures that the counts cover. With one count a batch and a fixed
-            timetable, hours and temperature go together and cannot be told apart; then final length against bed
-            temperature is shown, and no more.
+            grows is fitted from those counts together with the rate, which may differ by variety and from batch to
+            batch; the base’s interval is Fieller’s, which is the profile of the fit. That growth goes by degree-hours
+            is common practice. Nothing is said beyond the bed temperatures that the counts cover. With one count a
+            batch and a fixed timetable, hours and temperature go together and cannot be told apart; then final length
+            against bed temperature is shown, and no more.
           </p>
           <p>
             <b>By the books.</b> Well modified is malt with most acrospires between three quarters and full length and

@@ -2,8 +2,8 @@ import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { listed } from "../../findings/counted.ts";
 import { degrees } from "../../findings/steepGermination/measureWords.ts";
 import {
+  growthLeftSentence,
   midwayCountsSentence,
-  timetableBatchesSentence,
   timetableVerdict,
 } from "../../findings/steepGermination/timetableSentences.ts";
 import type { GrowthModel, SteepGerminationResult } from "../../report/steepGerminationResult.ts";
@@ -116,8 +116,8 @@ export function Timetable({ result, figures, numbersIn }: TimetableProps) {
       {timetable === null ? null : (
         <>
           <TimetableTable timetable={timetable} />
-          <p>
-            <Said sentence={timetableBatchesSentence(timetable, acrospires)} />
+          <p class="small">
+            <Said sentence={growthLeftSentence(growth)} />
           </p>
         </>
       )}

@@ -74,7 +74,7 @@ export function steepGerminationFigures(
       said(lengthSentence(acrospires), countingErrorSentence(acrospires)),
       settings,
     ),
-    beds: bedsFigure(acrospires, beds, said(bedsSentence(beds)), settings),
+    beds: bedsFigure(acrospires, beds, said(bedsSentence(beds, units)), settings),
     growth: growth === null ? null : growthFigure(growth, said(growthSentence(growth, units)), settings),
     timetable:
       timetable === null ? null : timetableFigure(timetable, said(timetableSentence(timetable, units)), settings),

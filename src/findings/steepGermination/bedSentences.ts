@@ -8,6 +8,9 @@ import { length, lengthRange } from "./measureWords.ts";
 type Beds = SteepGerminationResult["beds"];
 type BedMean = Beds["byBed"][number];
 
+/** Less than this, K, is no difference between two thermometers in grain. */
+const AS_WARM = 0.25;
+
 const clear = ({ difference }: BedMean): boolean => difference.low > 0 || difference.high < 0;
 
 /** A bed that lags on the whole, the one that lags most; null where none does beyond its interval. */
@@ -18,18 +21,23 @@ export function laggingBed({ byBed }: Beds): BedMean | null {
 
 const size = (difference: number): string => `${length(Math.abs(difference))} of the kernel`;
 
+const warmth = (kelvin: number | null, units: UnitSystem): string =>
+  kelvin === null || Math.abs(kelvin) < AS_WARM
+    ? ""
+    : `, ${print(Math.abs(kelvin), "temperatureDifference", units)} ${kelvin > 0 ? "warmer" : "cooler"} on the whole`;
+
 /** Whether a bed lags on the whole. Empty where no batch has two beds counted. */
-export function bedsSentence(beds: Beds): Sentence {
+export function bedsSentence(beds: Beds, units: UnitSystem): Sentence {
   const { compared, byBed, lags } = beds;
   if (compared === 0) return [];
   const off = byBed.filter(clear);
   const batches = counted(compared, "batch", "batches");
   if (off.length > 0) {
     const said = off.flatMap(
-      ({ bed, difference, runs }, i): Sentence => [
+      ({ bed, difference, runs, warmerByKelvin }, i): Sentence => [
         i === 0 ? "Bed " : "; bed ",
         strong(`${bed} ${difference.estimate < 0 ? "lags" : "runs ahead"} by ${size(difference.estimate)}`),
-        ` (${lengthRange(difference)}; ${counted(runs, "batch", "batches")})`,
+        ` (${lengthRange(difference)}; ${counted(runs, "batch", "batches")}${warmth(warmerByKelvin, units)})`,
       ],
     );
     return [...said, `, against the other beds of the same batches, ${batches} compared.`];
@@ -49,9 +57,6 @@ export function lagsSentence({ lags, compared }: Beds): Sentence {
     " a bed stood apart from its neighbours beyond counting error, which the batch’s mean would hide.",
   ];
 }
-
-/** Less than this, K, is no difference between two thermometers in grain. */
-const AS_WARM = 0.25;
 
 function temperatureSaid(kelvin: number | null, behind: boolean, units: UnitSystem): string {
   if (kelvin === null) return "its bed temperature is not logged beside theirs.";

@@ -4,7 +4,7 @@ import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, countedInWords } from "../counted.ts";
 import { verdictOn } from "../kilnEffects.ts";
 import { joinSentences, type Sentence, strong } from "../sentence.ts";
-import { degrees, degreeWord, length, perDegree, wholeHours } from "./measureWords.ts";
+import { degrees, degreeWord, length, perDegree, wholeHours, wholePercent } from "./measureWords.ts";
 
 export type Timetable = NonNullable<GrowthModel["timetable"]>;
 type Row = Timetable["rows"][number];
@@ -53,12 +53,7 @@ export function timetableSentence(timetable: Timetable, units: UnitSystem): Sent
   const suited = suitedCelsius(timetable);
   return suited === null
     ? [`${floor} suit none of the beds that the counts cover, ${span}: `, ...comesOff]
-    : [
-        `${floor} suit a bed at about `,
-        strong(print(suited, "temperature", units, { decimals: 0 })),
-        "; ",
-        ...comesOff,
-      ];
+    : [`${floor} suit a bed at about `, strong(print(suited, "temperature", units)), "; ", ...comesOff];
 }
 
 const exactRate = (fraction: number): string => print(fraction, "fraction", "metric", { decimals: 3 });
@@ -78,6 +73,13 @@ export function growthSentence(growth: GrowthModel, units: UnitSystem): Sentence
     ],
     ["A degree-hour is one degree of the bed above that base, for one hour."],
   ]);
+}
+
+/** What the line leaves over: batches grow at their own rates, and counts lie off it. */
+export function growthLeftSentence({ runToRunPercent, residualLength, lag }: GrowthModel): Sentence {
+  return [
+    `Batches grow at rates of their own, ${wholePercent(runToRunPercent)} apart (standard deviation), and a count lies ${length(residualLength)} of the kernel off the line: the hours are those of the usual batch, so look at the kernels before unloading. Growth worth ${length(lag.estimate)} of the kernel (${length(lag.low)} to ${length(lag.high)}) goes by before any acrospire shows.`,
+  ];
 }
 
 /** Off by less than this, h, a batch is as good as on time: a shift's difference in when somebody unloads. */
