@@ -118,6 +118,17 @@ function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omi
   const steepGermination = once(async () =>
     analyseSteepGermination(runs, { floor: await logged.floor(), targets, without }),
   );
-  const changes = once(async () => analyseChanges());
+  const changes = once(async () =>
+    analyseChanges(runs, loads, {
+      events,
+      samples,
+      targets,
+      without,
+      kilnHours: await kilnHours(),
+      targetMoisturePercent: targetMoisture(targets),
+      pressurePascals: pressureAtAltitude(altitudeMetres),
+      timeZone,
+    }),
+  );
   return { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes };
 }

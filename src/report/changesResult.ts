@@ -10,46 +10,83 @@ export type ChangedMeasure =
   | "steep_out_moisture_pct"
   | "acrospire_mean";
 
+export type ChangeVerdict = "helped" | "hurt" | "moved" | "no difference" | "cannot be told";
+
+/** One run or load of a comparison: its value, and that less what the model explains. */
+export interface ChangePoint {
+  readonly run: string;
+  readonly at: number;
+  readonly value: number;
+  readonly adjusted: number;
+  readonly isAfter: boolean;
+}
+
+/** The same test at other dates; the chance that a date without a change shows as much. */
+export interface Placebo {
+  readonly dates: number;
+  readonly asLarge: number;
+  /** Signed, largest first, each at the size that it would have beside as many runs as the change's own comparison. */
+  readonly sizes: readonly number[];
+}
+
 export interface ChangeEffect {
   readonly measure: ChangedMeasure;
-  readonly before: number;
-  readonly after: number;
+  /** Levels on both sides at the weather and the varieties of the whole comparison. */
+  readonly before: Interval;
+  readonly after: Interval;
+  readonly runsBefore: number;
+  readonly runsAfter: number;
   /** After less before, adjusted for weather and variety but never for what the change altered; in the measure's unit. */
   readonly total: Interval;
+  /** The same without any adjustment: the plain difference of two means, by Welch. */
+  readonly plain: Interval;
   /** What is left of it beside the altered column; null where the change names none, or it did not vary otherwise. */
   readonly beyond: Interval | null;
-  /** The same test at other dates, largest size first; the chance that a date without a change shows as much. */
-  readonly placebo: { readonly dates: number; readonly asLarge: number; readonly sizes: readonly number[] } | null;
-  readonly verdict: "helped" | "hurt" | "moved" | "no difference" | "cannot be told";
-  /** For *no difference bigger than X*. */
-  readonly noBiggerThan: number | null;
-  /** For *cannot be told yet*: how many more runs on the shorter side would tell a difference of `tellable`. */
+  /** Null where no stretch of runs without an event is long enough to try any. */
+  readonly placebo: Placebo | null;
+  readonly verdict: ChangeVerdict;
+  /** A difference that its interval tells, but that other dates show as well. */
+  readonly doubtedByPlacebo: boolean;
+  /** Largest difference that the interval leaves; what *no difference bigger than X* says. */
+  readonly noBiggerThan: number;
+  /** A difference that is worth telling. */
+  readonly tellable: number;
+  /** For *cannot be told yet*: how many more runs after the change would tell `tellable`; null where none will come or do. */
   readonly moreRuns: number | null;
-  readonly tellable: number | null;
-  /** Points, one a run or load: value, adjusted for what the model explains. */
-  readonly points: readonly {
-    readonly run: string;
-    readonly at: number;
-    readonly value: number;
-    readonly adjusted: number;
-    readonly isAfter: boolean;
-  }[];
+  /** Why `moreRuns` is null, where more runs would be wanted. */
+  readonly whyNoMore: "comparison is closed" | "too few before" | null;
+  /** What it is adjusted for, in words: `air needed`, `bed depth`, `variety`. */
+  readonly adjustedFor: readonly string[];
+  /** Of the values beside what the model explains. */
+  readonly spread: number;
+  /** Neighbouring values are alike, and the interval was widened for it. */
+  readonly isSerial: boolean;
+  /** What the house aims at, of these runs' varieties; null where none is named. */
+  readonly aim: number | null;
+  /** In time order. */
+  readonly points: readonly ChangePoint[];
 }
 
 export interface ChangeResult {
   readonly event: EventRow;
   /** Stable in an address: date and a count. */
   readonly id: string;
-  /** Runs each side that the comparison stands on: from the event before to the event after, at most a year each way. */
+  /** The moment from which it holds: the beginning of its local day. */
+  readonly at: number;
+  /** What the comparison spans: from the event of the same scope before to the one after, at most a year each way. */
   readonly from: number;
   readonly to: number;
+  /** What the change can have touched first. Measures that could not be compared are in `lacking`. */
   readonly effects: readonly ChangeEffect[];
+  readonly lacking: readonly { readonly measure: ChangedMeasure; readonly reason: string }[];
   readonly warnings: readonly ChangeWarning[];
+  /** Why nothing at all was compared. */
   readonly tooLittle: string | null;
 }
 
 export interface ChangeWarning {
-  readonly kind: "another event" | "season" | "few runs" | "other variety";
+  readonly kind: "another event" | "season" | "few runs" | "other variety" | "load size";
+  /** A whole sentence. */
   readonly what: string;
 }
 
@@ -57,11 +94,16 @@ export interface ChangeWarning {
 export interface TrialPlan {
   readonly measure: ChangedMeasure;
   readonly spread: number;
-  readonly rows: readonly {
-    readonly difference: number;
-    readonly runsEachSide80: number;
-    readonly runsEachSide90: number;
-  }[];
+  /** Runs that the spread was taken from. */
+  readonly runs: number;
+  readonly rows: readonly TrialRow[];
+}
+
+export interface TrialRow {
+  readonly difference: number;
+  /** Null: more than any house could make. */
+  readonly runsEachSide80: number | null;
+  readonly runsEachSide90: number | null;
 }
 
 export interface ChangesResult {

@@ -203,7 +203,22 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
       without: new Set(),
     }),
     steepGermination: madeUpSteepGermination(loads.map(runOf).reverse()),
-    changes: analyseChanges(),
+    changes: analyseChanges([], [], {
+      events: [],
+      samples: new Map(),
+      targets: [],
+      without: new Set(),
+      kilnHours: analyseKilnHours([], {
+        air: null,
+        without: new Set(),
+        targetMoisturePercent: 4.5,
+        pressurePascals: 101_325,
+        timeZone: "UTC",
+      }),
+      targetMoisturePercent: 4.5,
+      pressurePascals: 101_325,
+      timeZone: "UTC",
+    }),
     review: {
       months: [],
       monthsThereAre: [],

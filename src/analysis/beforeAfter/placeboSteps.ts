@@ -1,6 +1,6 @@
-import { factorise, type PredictorColumn } from "../factorisation.ts";
-import { type FitFault, isFitFault } from "../fitFault.ts";
-import { mean } from "../summary.ts";
+import type { PredictorColumn } from "../factorisation.ts";
+import type { FitFault } from "../fitFault.ts";
+import { TriangularFactor } from "../triangularFactor.ts";
 
 /** A step tried at a date where nothing was changed. */
 export interface PlaceboStep {
@@ -48,19 +48,25 @@ export function placeboSteps(
   if (degreesOfFreedom < 1) {
     return { kind: "too-few", observations, needed: observations + 1 - degreesOfFreedom };
   }
-  const factorisation = columns.length === 0 ? null : factorise(columns, false);
-  if (factorisation !== null && isFitFault(factorisation)) return factorisation;
-  const size = columns.length;
-  const inverse = factorisation?.inverseFactor ?? new Float64Array(0);
-  const coefficients = factorisation?.solve(y) ?? new Float64Array(0);
-  const residuals = y.map((value, row) =>
-    columns.reduce((rest, { values }, at) => rest - (coefficients[at] as number) * (values[row] as number), value),
-  );
+  const factor = new TriangularFactor(columns.length);
+  // One row at a time is looked at: thousands of small arrays would cost more than the sums.
+  const held = new Float64Array(columns.length);
+  const rowOf = (row: number): Float64Array => {
+    columns.forEach(({ values }, at) => {
+      held[at] = values[row] as number;
+    });
+    return held;
+  };
+  y.forEach((value, row) => {
+    factor.append(rowOf(row), value);
+  });
+  if (!factor.isFullRank()) return { kind: "collinear", column: columns.at(-1)?.label ?? columns.at(-1)?.name ?? "" };
+  const residuals = y.map((value, row) => value - factor.project(rowOf(row)).estimate);
   const residualSquares = lengthOf(residuals) ** 2;
   const steps: PlaceboStep[] = [];
   let from = 0;
   for (const to of ends) {
-    const sums = new Float64Array(size);
+    const sums = new Float64Array(columns.length);
     let residual = 0;
     for (let row = to - 1; row >= from + fewest; row -= 1) {
       residual += residuals[row] as number;
@@ -70,7 +76,8 @@ export function placeboSteps(
       const after = to - row;
       if (after < fewest) continue;
       const own = (after * (row - from)) / (to - from);
-      const left = own - explained(sums, inverse);
+      // What the covariates account for of the step's own square.
+      const left = own - factor.project(sums).leverage;
       if (!(left > 1e-6 * own)) continue;
       const step = residual / left;
       const variance = Math.max(0, residualSquares - step * residual) / degreesOfFreedom;
@@ -85,20 +92,6 @@ export function placeboSteps(
   };
 }
 
-/** |R⁻ᵀ s|²: how much of a step's own square the covariates account for. */
-function explained(sums: Float64Array, inverseFactor: Float64Array): number {
-  const size = sums.length;
-  let total = 0;
-  for (let column = 0; column < size; column += 1) {
-    let part = 0;
-    for (let row = 0; row <= column; row += 1) {
-      part += (inverseFactor[row * size + column] as number) * (sums[row] as number);
-    }
-    total += part * part;
-  }
-  return total;
-}
-
 /** One past the last row of each stretch. */
 function stretchEnds(stretches: readonly number[]): number[] {
   return stretches.flatMap((stretch, row) => (stretch === stretches[row + 1] ? [] : [row + 1]));
@@ -108,7 +101,9 @@ function centredWithin(values: ArrayLike<number>, ends: readonly number[]): Floa
   const centred = Float64Array.from(values);
   let from = 0;
   for (const to of ends) {
-    const centre = mean(centred.subarray(from, to));
+    let sum = 0;
+    for (let row = from; row < to; row += 1) sum += centred[row] as number;
+    const centre = sum / (to - from);
     for (let row = from; row < to; row += 1) centred[row] = (centred[row] as number) - centre;
     from = to;
   }

@@ -33,7 +33,8 @@ export function trialPower(
 }
 
 /**
- * Runs needed on each side, not rounded; round up. Found by halving, since power grows with every run.
+ * Runs needed on each side, not rounded; round up. Power grows with every run: the place where it meets the wanted one is
+ * closed in on by false position on the logarithm of the runs (the Illinois form, which cannot stall; from memory).
  *
  * @returns null where more than 100 000 would be needed
  * @throws RangeError for a power outside 0 to 1, or a spread or difference that is not positive
@@ -41,19 +42,31 @@ export function trialPower(
 export function runsEachSide({ power, ...demand }: TrialDemand): number | null {
   requirePositive(demand.difference, demand.spread);
   if (!(power > 0 && power < 1)) throw new RangeError(`runsEachSide requires a power between 0 and 1; got ${power}`);
-  let [low, high] = [1.5, 4];
-  if (trialPower(2, demand) >= power) return 2;
-  while (trialPower(high, demand) < power) {
-    low = high;
-    high *= 2;
-    if (high > mostRuns) return null;
+  const over = (logRuns: number): number => trialPower(Math.exp(logRuns), demand) - power;
+  let [low, high] = [Math.log(2), Math.log(4)];
+  let [under, above] = [over(low), over(high)];
+  if (under >= 0) return 2;
+  while (above < 0) {
+    [low, under] = [high, above];
+    high += Math.LN2;
+    if (Math.exp(high) > mostRuns) return null;
+    above = over(high);
   }
-  while (high - low > 1e-9 * high) {
-    const middle = (low + high) / 2;
-    if (trialPower(middle, demand) < power) low = middle;
-    else high = middle;
+  let last = 0;
+  for (let round = 0; round < 60 && high - low > 1e-12; round += 1) {
+    const middle = low - (under * (high - low)) / (above - under);
+    const found = over(middle);
+    if (Math.abs(found) < 1e-13) return Math.exp(middle);
+    if (found < 0) {
+      [low, under] = [middle, found];
+      if (last < 0) above /= 2;
+    } else {
+      [high, above] = [middle, found];
+      if (last > 0) under /= 2;
+    }
+    last = found;
   }
-  return high;
+  return Math.exp(high);
 }
 
 /** A comparison as it stands, which more runs on one side would sharpen. */

@@ -1,6 +1,143 @@
-import type { ChangesResult } from "../changesResult.ts";
+import { printIsoDate } from "../../units/instant.ts";
+import type { ChangedMeasure, ChangeEffect, ChangeResult, ChangesResult } from "../changesResult.ts";
+import type { EventRow } from "../eventRow.ts";
+import { usualFilling } from "../kilnHours/filling.ts";
+import type { KilnHoursResult } from "../kilnHoursResult.ts";
+import type { LoadRow } from "../loadRow.ts";
+import type { RunRow } from "../runRow.ts";
+import type { TargetRow } from "../targetRow.ts";
+import { airNeededBook } from "./airNeeded.ts";
+import { changeEffect, onBothSides, rowsInWindow, type SidedRow } from "./changeEffect.ts";
+import { changeWarnings } from "./changeWarnings.ts";
+import { changeWindow } from "./changeWindow.ts";
+import { type ComparedGround, type ComparedRow, comparedRows } from "./comparedRow.ts";
+import { type PlaceboBook, placeboBook } from "./placeboBook.ts";
+import { onlyReads, touchedBy } from "./touchedMeasures.ts";
+import { trialPlans } from "./trialPlans.ts";
 
-/** Did each logged change help? */
-export function analyseChanges(): ChangesResult {
-  return { changes: [], plans: [], tooLittle: "Not worked out yet." };
+export interface ChangesOptions {
+  readonly events: readonly EventRow[];
+  /** Moisture samples by run. */
+  readonly samples: ReadonlyMap<string, readonly number[]>;
+  readonly targets: readonly TargetRow[];
+  /** Runs left out by hand. */
+  readonly without: ReadonlySet<string>;
+  /** What Kiln hours says of the same rows: the air it uses, and which of its models is the better. */
+  readonly kilnHours: Pick<KilnHoursResult, "airBasis" | "kilnHours">;
+  readonly targetMoisturePercent: number;
+  readonly pressurePascals: number;
+  readonly timeZone: string;
+}
+
+/** Did each logged change help? Over the rows shown, latest change first, and what the next trial would take. */
+export function analyseChanges(
+  runs: readonly RunRow[],
+  loads: readonly LoadRow[],
+  options: ChangesOptions,
+): ChangesResult {
+  const { events, samples, targets, without, kilnHours, targetMoisturePercent, pressurePascals, timeZone } = options;
+  const filling = usualFilling(loads, targetMoisturePercent, pressurePascals);
+  const ground: ComparedGround = {
+    runs,
+    loads,
+    samples,
+    targets,
+    without,
+    airBasis: kilnHours.airBasis,
+    filling,
+    airNeeded: airNeededBook(loads, filling, kilnHours.kilnHours.best === "drying-air"),
+    timeZone,
+  };
+  const known = new Map<ChangedMeasure, readonly ComparedRow[]>();
+  const rowsOf = (measure: ChangedMeasure): readonly ComparedRow[] => {
+    const found = known.get(measure) ?? comparedRows(measure, ground);
+    known.set(measure, found);
+    return found;
+  };
+  const placebos = placeboBook(rowsOf, events, ground);
+  const changes = events.filter(({ kind }) => kind === "change");
+  const ids = changeIds(changes);
+  return {
+    changes: changes
+      .map((change, at) => judgeChange(change, ids[at] ?? "change", { events, rowsOf, ground, placebos }))
+      .reverse(),
+    plans: trialPlans(rowsOf, placebos),
+    tooLittle:
+      changes.length === 0
+        ? "No change is logged in events.csv: write down what was changed, and from which day, and this page says whether it helped."
+        : null,
+  };
+}
+
+/** `change-2026-05-18`, and `change-2026-05-18-2` for a second of that day. */
+function changeIds(changes: readonly EventRow[]): readonly string[] {
+  const counts = new Map<number, number>();
+  return changes.map(({ on }) => {
+    const count = (counts.get(on) ?? 0) + 1;
+    counts.set(on, count);
+    return `change-${printIsoDate(on, "UTC")}${count > 1 ? `-${count}` : ""}`;
+  });
+}
+
+interface Judging {
+  readonly events: readonly EventRow[];
+  readonly rowsOf: (measure: ChangedMeasure) => readonly ComparedRow[];
+  readonly ground: ComparedGround;
+  readonly placebos: PlaceboBook;
+}
+
+function judgeChange(change: EventRow, id: string, { events, rowsOf, ground, placebos }: Judging): ChangeResult {
+  const { timeZone } = ground;
+  const window = changeWindow(change, events, timeZone);
+  const measures = touchedBy(change.scope);
+  const effects: ChangeEffect[] = [];
+  const lacking: { measure: ChangedMeasure; reason: string }[] = [];
+  const oneSided = new Set<string>();
+  let most: readonly SidedRow[] = [];
+  for (const measure of measures) {
+    const inWindow = rowsInWindow(rowsOf(measure), change, measure, window);
+    const { kept, oneSided: varieties } = onBothSides(inWindow);
+    const effect = changeEffect({ change, measure, window, rows: kept, ground, placebos });
+    if (typeof effect === "string") {
+      lacking.push({ measure, reason: effect });
+      continue;
+    }
+    effects.push(effect);
+    for (const variety of varieties) oneSided.add(variety);
+    if (kept.length > most.length) most = kept;
+  }
+  return {
+    event: change,
+    id,
+    at: window.at,
+    from: window.from,
+    to: window.to,
+    effects,
+    lacking,
+    warnings:
+      effects.length === 0
+        ? []
+        : changeWarnings({
+            change,
+            events,
+            window,
+            rows: most,
+            measures: effects.map(({ measure }) => measure),
+            oneSided: [...oneSided].sort(),
+            timeZone,
+          }),
+    tooLittle: effects.length > 0 ? null : whyNothing(change, lacking),
+  };
+}
+
+function whyNothing(
+  { scope }: EventRow,
+  lacking: readonly { readonly measure: ChangedMeasure; readonly reason: string }[],
+): string {
+  if (lacking.length === 0) {
+    return onlyReads(scope)
+      ? `A change to the ${scope} moves what is read and not the malt, so that nothing is compared.`
+      : "Nothing that is logged could show this change.";
+  }
+  return lacking[0]?.reason ?? "";
 }
