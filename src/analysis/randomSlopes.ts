@@ -1,4 +1,5 @@
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
+import { smallestBetween } from "./smallestBetween.ts";
 
 /** One observation of something that runs in proportion to `along`, faster in some groups than in others. */
 export interface SlopeObservation {
@@ -35,7 +36,8 @@ interface GroupSums {
 interface Sums {
   readonly parameters: number;
   readonly observations: number;
-  readonly matrix: Matrix;
+  /** Lower triangle of X′D⁻¹X, row-major in a square. */
+  readonly triangle: Float64Array;
   readonly vector: Float64Array;
   readonly square: number;
   readonly groups: readonly GroupSums[];
@@ -74,7 +76,7 @@ export function fitRandomSlopes(observations: readonly SlopeObservation[]): Rand
   const none = attempt(sums, 0);
   if (none === null) return null;
   // From slopes that are next to nothing beside the counts to ones beside which the counts are next to nothing.
-  const inside = smallest((logRatio) => at(logRatio)?.criterion ?? Number.POSITIVE_INFINITY, -9, 14);
+  const inside = smallestBetween((logRatio) => at(logRatio)?.criterion ?? Number.POSITIVE_INFINITY, -9, 14, 1e-7);
   const found = at(inside);
   const best = found !== null && found.criterion < none.criterion ? found : none;
   const ratio = best === found ? scale * Math.exp(inside) : 0;
@@ -92,7 +94,7 @@ const productOf = (predictors: readonly number[], coefficients: Float64Array): n
   predictors.reduce((sum, value, term) => sum + value * (coefficients[term] as number), 0);
 
 function sumUp(observations: readonly SlopeObservation[], parameters: number): Sums {
-  const matrix = Matrix.zeros(parameters, parameters);
+  const triangle = new Float64Array(parameters * parameters);
   const vector = new Float64Array(parameters);
   let square = 0;
   const groups = new Map<string, { cross: Float64Array; square: number; response: number }>();
@@ -111,20 +113,21 @@ function sumUp(observations: readonly SlopeObservation[], parameters: number): S
       vector[row] = (vector[row] as number) + value * response;
       own.cross[row] = (own.cross[row] as number) + value * along;
       for (let column = 0; column <= row; column += 1) {
-        addToBoth(matrix, row, column, value * (predictors[column] as number));
+        const place = row * parameters + column;
+        triangle[place] = (triangle[place] as number) + value * (predictors[column] as number);
       }
     }
     square += weight * response * response;
     own.square += weight * along * along;
     own.response += weight * along * response;
   }
-  return { parameters, observations: observations.length, matrix, vector, square, groups: [...groups.values()] };
+  return { parameters, observations: observations.length, triangle, vector, square, groups: [...groups.values()] };
 }
 
 /** The fit at one ratio of the slopes' variance to the variances given, and how likely the ratio is: lower is likelier. */
 function attempt(sums: Sums, ratio: number): Trial | null {
   const { parameters, observations } = sums;
-  const matrix = sums.matrix.clone();
+  const triangle = Float64Array.from(sums.triangle);
   const vector = Float64Array.from(sums.vector);
   let square = sums.square;
   let logDeterminant = 0;
@@ -137,11 +140,13 @@ function attempt(sums: Sums, ratio: number): Trial | null {
         const cross = share * (group.cross[row] as number);
         vector[row] = (vector[row] as number) - cross * group.response;
         for (let column = 0; column <= row; column += 1) {
-          addToBoth(matrix, row, column, -cross * (group.cross[column] as number));
+          const place = row * parameters + column;
+          triangle[place] = (triangle[place] as number) - cross * (group.cross[column] as number);
         }
       }
     }
   }
+  const matrix = symmetric(triangle, parameters);
   const root = new CholeskyDecomposition(matrix);
   if (!root.isPositiveDefinite() || isNearlySingular(root.lowerTriangularMatrix, matrix)) return null;
   const inverse = root.solve(Matrix.eye(parameters));
@@ -154,11 +159,17 @@ function attempt(sums: Sums, ratio: number): Trial | null {
   return { criterion: freedom * Math.log(varianceFactor) + logDeterminant, coefficients, inverse, varianceFactor };
 }
 
-/** Adds to a symmetric matrix, so that it stays symmetric to the last digit. */
-function addToBoth(matrix: Matrix, row: number, column: number, value: number): void {
-  const sum = matrix.get(row, column) + value;
-  matrix.set(row, column, sum);
-  matrix.set(column, row, sum);
+/** The whole of a symmetric matrix from its lower triangle, the same to the last digit on both sides. */
+function symmetric(triangle: Float64Array, size: number): Matrix {
+  const matrix = Matrix.zeros(size, size);
+  for (let row = 0; row < size; row += 1) {
+    for (let column = 0; column <= row; column += 1) {
+      const value = triangle[row * size + column] as number;
+      matrix.set(row, column, value);
+      matrix.set(column, row, value);
+    }
+  }
+  return matrix;
 }
 
 /** A predictor of which next to nothing is its own beside those before it. */
@@ -167,24 +178,4 @@ function isNearlySingular(lower: Matrix, matrix: Matrix): boolean {
     if (!(lower.get(row, row) ** 2 > 1e-10 * matrix.get(row, row))) return true;
   }
   return false;
-}
-
-/** Where a function of one dip is smallest between two ends, by golden section. */
-function smallest(of: (x: number) => number, from: number, to: number): number {
-  const part = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [from, to];
-  let [left, right] = [high - part * (high - low), low + part * (high - low)];
-  let [atLeft, atRight] = [of(left), of(right)];
-  while (high - low > 1e-7) {
-    if (atLeft <= atRight) {
-      [high, right, atRight] = [right, left, atLeft];
-      left = high - part * (high - low);
-      atLeft = of(left);
-    } else {
-      [low, left, atLeft] = [left, right, atRight];
-      right = low + part * (high - low);
-      atRight = of(right);
-    }
-  }
-  return (low + high) / 2;
 }
