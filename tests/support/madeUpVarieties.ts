@@ -28,7 +28,6 @@ function measureScore(tolerance: Tolerance, onTarget: number, even: number, batc
   return {
     tolerance,
     scale: "as it is",
-    limits: { low: 0, high: 1, below: 0.5, above: 0.5, leastSpread: 0.03 },
     limits: {
       low: tolerance.low ?? Number.NEGATIVE_INFINITY,
       high: tolerance.high ?? Number.POSITIVE_INFINITY,

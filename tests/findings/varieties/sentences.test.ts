@@ -1,0 +1,243 @@
+import { describe, expect, test } from "vitest";
+import { plainText, type Sentence } from "../../../src/findings/sentence.ts";
+import { backTestSentence, noBackTestSentence } from "../../../src/findings/varieties/backTestSentences.ts";
+import {
+  besideSentence,
+  dragSentence,
+  scoreSentence,
+  toleranceWords,
+} from "../../../src/findings/varieties/chanceSentences.ts";
+import { extractAsIsOf, labSentence, methodGroups } from "../../../src/findings/varieties/labSentences.ts";
+import { lotsSentences, splitAdvice, splitSentence } from "../../../src/findings/varieties/lotSentences.ts";
+import { periodsSentence } from "../../../src/findings/varieties/periodSentences.ts";
+import { quartersSentence } from "../../../src/findings/varieties/quarterSentences.ts";
+import { reasonSentence } from "../../../src/findings/varieties/reasonSentences.ts";
+import { chanceInHundred } from "../../../src/findings/varieties/scoreWords.ts";
+import { toleranceSentence } from "../../../src/findings/varieties/toleranceSentence.ts";
+import { varietiesAnswer, varietiesGrounds } from "../../../src/findings/varieties/varietiesAnswer.ts";
+import { varietyAnswer, varietyGrounds, withoutLotSentence } from "../../../src/findings/varieties/varietyAnswer.ts";
+import type { VarietiesResult, VarietyDetail, VarietyScore } from "../../../src/report/varietiesResult.ts";
+import { certificate, madeUpVarieties } from "../../support/madeUpVarieties.ts";
+
+const said = (sentence: Sentence): string => plainText(sentence).replaceAll("\u00a0", " ");
+const reader = { units: "metric", timeZone: "UTC" } as const;
+const result = madeUpVarieties();
+
+/** @throws {RangeError} where the made-up house lacks it */
+function scoreOf(variety: string, from: VarietiesResult = result): VarietyScore {
+  const found = from.scores.find((score) => score.variety === variety);
+  if (found === undefined) throw new RangeError(`no variety ${variety}`);
+  return found;
+}
+
+function detailOf(variety: string): VarietyDetail {
+  const found = result.details.find((detail) => detail.variety === variety);
+  if (found === undefined) throw new RangeError(`no variety ${variety}`);
+  return found;
+}
+
+const amber = detailOf("Amber");
+
+describe("varietiesAnswer(result)", () => {
+  test("names the lowest variety with its chance and interval, and the lot where it starts", () => {
+    expect(said(varietiesAnswer(result))).toBe(
+      "Amber is the least even: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
+    );
+  });
+
+  test("falls back on the measure that drags most where no lot stands out", () => {
+    const quiet = madeUpVarieties({ details: [{ ...amber, reasons: [] }] });
+    expect(said(varietiesAnswer(quiet))).toContain(
+      "it starts with final moisture, which alone is met with a chance of 51 in 100",
+    );
+  });
+
+  test("tells a wrong aim from an uneven variety", () => {
+    const beside = { ...scoreOf("Amber"), even: { estimate: 85, low: 75, high: 92 } };
+    const answer = said(varietiesAnswer(madeUpVarieties({ scores: [beside, scoreOf("Brindle")] })));
+    expect(answer).toContain("more beside its target than uneven");
+  });
+
+  test("speaks of no early variety while one with an interval is there", () => {
+    const early = { ...scoreOf("Cresset"), onTarget: { estimate: 20, low: null, high: null } };
+    expect(said(varietiesAnswer(madeUpVarieties({ scores: [early, scoreOf("Brindle")] })))).toMatch(/^Brindle/);
+  });
+
+  test("finds no fault where even the lowest is high", () => {
+    const high = { ...scoreOf("Brindle"), onTarget: { estimate: 94, low: 90, high: 97 } };
+    expect(said(varietiesAnswer(madeUpVarieties({ scores: [high, scoreOf("Cresset")] })))).toMatch(
+      /^Every variety comes out alike/,
+    );
+  });
+
+  test("says what is lacking where there is no score", () => {
+    expect(said(varietiesAnswer(madeUpVarieties({ scores: [scoreOf("Dunlin")] })))).toContain("five batches");
+    const none = madeUpVarieties({ scores: [], tooLittle: "No batch of a known variety is off the kiln yet." });
+    expect(said(varietiesAnswer(none))).toBe("No batch of a known variety is off the kiln yet.");
+  });
+});
+
+describe("varietiesGrounds(result)", () => {
+  test("says that intervals lie apart, and names the early and those without a score", () => {
+    const grounds = varietiesGrounds(result).map(said).join(" ");
+    expect(grounds).toContain("Its interval lies below that of Brindle.");
+    expect(grounds).toContain("Early, and so without interval: Cresset (8 batches). Without a score yet: Dunlin.");
+  });
+
+  test("says that overlapping intervals tell nothing apart", () => {
+    const near = { ...scoreOf("Brindle"), onTarget: { estimate: 60, low: 50, high: 70 } };
+    const grounds = varietiesGrounds(madeUpVarieties({ scores: [scoreOf("Amber"), near] })).map(said);
+    expect(grounds[0]).toBe(
+      "Its interval overlaps with that of Brindle, so these logs do not tell them apart for certain.",
+    );
+  });
+});
+
+describe("sentences of one variety", () => {
+  test("scoreSentence(score) gives both numbers, never one for the other, and what was seen", () => {
+    expect(said(scoreSentence(scoreOf("Amber")))).toBe(
+      "Amber: on target 46 in 100 (34 to 58), even 52 in 100 (40 to 64); 11 of 24 (28 to 65 %) so far met every tolerance.",
+    );
+    expect(said(scoreSentence(scoreOf("Cresset")))).toContain("Early, from 8 batches: no interval yet.");
+    expect(said(scoreSentence(scoreOf("Dunlin")))).toBe(
+      "Dunlin: no score. 3 batches with every measure; a score needs 5.",
+    );
+  });
+
+  test("dragSentence(score) names measures in order of what they cost", () => {
+    expect(said(dragSentence(scoreOf("Amber")))).toBe(
+      "Amber: final moisture costs most (alone met with a chance of 51 in 100), then dry-matter yield (93); 1 other costs less.",
+    );
+  });
+
+  test("besideSentence(score) keeps laboratory results of a few batches beside the score", () => {
+    expect(said(besideSentence(scoreOf("Amber")))).toContain("colour (82)");
+    expect(besideSentence({ ...scoreOf("Amber"), beside: [] })).toEqual([]);
+  });
+
+  test("toleranceWords(…) says a range, a least or a most, in the reader's units", () => {
+    const words = (measure: string, low: number | null, high: number | null, units: "metric" | "us" = "metric") =>
+      toleranceWords({ tolerance: { measure, low, target: null, high } }, units).replaceAll("\u00a0", " ");
+    expect(words("final_moisture_pct", 3.6, 5)).toBe("3.6 to 5.0 %");
+    expect(words("dry_yield_pct", 89.5, null)).toBe("at least 89.5 %");
+    expect(words("colour_ebc", 1.97, 3.94, "us")).toBe("1.0 to 2.0 SRM");
+  });
+
+  test("varietyAnswer(…) says so where the choice holds no batch of it", () => {
+    expect(said(varietyAnswer("Amber", undefined, undefined))).toBe("This choice holds no batch of Amber.");
+    expect(varietyGrounds(undefined, undefined)).toEqual([]);
+  });
+
+  test("withoutLotSentence(…) says where the score goes once the lot is left out", () => {
+    expect(said(withoutLotSentence(scoreOf("Amber"), amber))).toBe(
+      "With lot AL4 left out, on target rises to 71 in 100, from 20 batches.",
+    );
+  });
+
+  test("reasonSentence(…) tells a lot from grain and process, with its size", () => {
+    const [lot, grain] = amber.reasons.map((reason) => said(reasonSentence(reason, "metric")));
+    expect(lot).toBe(
+      "Grain lot AL4: final moisture stands off that of the other lots by +0.42 points (+0.22 to +0.62).",
+    );
+    expect(grain).toBe("Final moisture moved by +0.42 points (+0.22 to +0.62) in lot AL4, along with higher protein.");
+  });
+});
+
+describe("sentences of lots and quarters", () => {
+  test("lotsSentences(…) tells another level from a lot that is uneven in itself", () => {
+    const [split] = amber.splits;
+    const sentences = split === undefined ? [] : lotsSentences(split, "metric").map(said);
+    expect(sentences[0]).toMatch(/^Lot AL4 has another level: mean final moisture 4\.95 % /);
+    expect(sentences[1]).toMatch(/^Lot AL2 is uneven in itself: .*spread 0\.60 points.*p = 0\.012/);
+  });
+
+  test("splitSentence(…) and splitAdvice(…) say how much lies between lots, and where to look first", () => {
+    const [split] = amber.splits;
+    if (split === undefined) throw new RangeError("the made-up variety has a split");
+    expect(said(splitSentence(split, "metric"))).toContain("17 % of its spread lies between lots (1 to 46 %)");
+    expect(said(splitAdvice([split]))).toBe(
+      "More within lots than between: final moisture. Look at the house first, not at the grain.",
+    );
+    expect(said(splitAdvice([{ ...split, shareBetween: { estimate: 0.8, low: 0.55, high: 0.95 } }]))).toContain(
+      "Look at the grain first",
+    );
+    expect(said(splitAdvice([{ ...split, shareBetween: { estimate: 0.5, low: 0.1, high: 0.9 } }]))).toContain(
+      "For no measure is it certain",
+    );
+  });
+
+  test("quartersSentence(…) says how many columns were looked at, and calls nothing a cause", () => {
+    const sentence = said(quartersSentence(amber));
+    expect(sentence).toContain("They differ in grain protein, dry basis.");
+    expect(sentence).toContain("not yet what causes it");
+    expect(sentence).toContain("14 columns were looked at");
+  });
+
+  test("periodsSentence(…) names what moved with its interval, and how much chance alone would show", () => {
+    const sentence = said(periodsSentence(result.periods, "metric"));
+    expect(sentence).toContain("Amber: final moisture 0.31 points (0.11 to 0.51) higher than in the quarter before.");
+    expect(sentence).not.toContain("Brindle");
+    expect(sentence).toContain("6 comparisons of means and spreads: by chance alone about 0.3");
+  });
+});
+
+describe("sentences of trust", () => {
+  test("backTestSentence(…) says which forecast was better only where the interval does", () => {
+    const test = result.backTest;
+    if (test === null) throw new RangeError("the made-up house has a back-test");
+    expect(said(backTestSentence(test, "onTarget"))).toContain("foretold better than the share so far");
+    const unsure = { ...test, difference: { estimate: -0.01, low: -0.05, high: 0.03 } };
+    expect(said(backTestSentence(unsure, "even"))).toContain("do not tell the two apart");
+    const worse = { ...test, difference: { estimate: 0.05, low: 0.01, high: 0.09 } };
+    expect(said(backTestSentence(worse, "onTarget"))).toContain("take them as a description");
+  });
+
+  test("noBackTestSentence(…) tells too few batches from numbers that are still to come", () => {
+    expect(said(noBackTestSentence(madeUpVarieties({ backTest: null })))).toContain("Too few");
+    expect(said(noBackTestSentence(madeUpVarieties({ backTest: null, followed: false })))).toContain(
+      "still being worked out",
+    );
+  });
+
+  test("toleranceSentence(…) says where tolerances come from", () => {
+    expect(said(toleranceSentence(result))).toContain("Tolerances come from targets.csv");
+    expect(said(toleranceSentence(madeUpVarieties({ tolerancesFrom: ["targets.csv", "house.toml"] })))).toContain(
+      "targets.csv and [tolerances] in house.toml",
+    );
+  });
+
+  test("chanceInHundred(…) rounds nothing to a certainty", () => {
+    expect(chanceInHundred(0.9991).replaceAll("\u00a0", " ")).toBe("over 99 in 100");
+    expect(chanceInHundred(0.001).replaceAll("\u00a0", " ")).toBe("under 1 in 100");
+    expect(chanceInHundred(1).replaceAll("\u00a0", " ")).toBe("100 in 100");
+  });
+});
+
+describe("certificates", () => {
+  test("methodGroups(lab) keeps sets of methods apart, the one with the latest certificate first", () => {
+    expect(methodGroups(amber.lab).map(({ methodSet, rows }) => [methodSet, rows.map(({ run }) => run)])).toEqual([
+      ["EBC", ["A3", "A9", "A14"]],
+      ["ASBC", ["A2", "A6"]],
+    ]);
+  });
+
+  test("labSentence(…) says methods, and extract of dry mass and as is", () => {
+    const [first] = amber.lab;
+    if (first === undefined) throw new RangeError("the made-up variety has a certificate");
+    expect(said(labSentence([first], reader))).toContain(
+      "extract 81.0 % of dry mass, 77.0 % as is; colour 3.9 EBC; diastatic power 250 °WK",
+    );
+    expect(said(labSentence([first], { ...reader, units: "us" }))).toContain("colour 2.0 SRM; diastatic power 76 °L");
+    expect(said(labSentence(amber.lab, reader))).toContain("Results of different methods are not compared");
+    expect(said(labSentence([], reader))).toContain("No batch of this variety was tested");
+  });
+
+  test("extractAsIsOf(row) is null where extract or moisture was not tested", () => {
+    expect(extractAsIsOf(certificate("A1", 1, "EBC", { extract_fine_dry_pct: 81, moisture_pct: 5 }))).toAgreeWithin(
+      76.95,
+      1e-12,
+    );
+    expect(extractAsIsOf(certificate("A1", 1, "EBC", { extract_fine_dry_pct: 81, moisture_pct: null }))).toBeNull();
+    expect(extractAsIsOf(certificate("A1", 1, "EBC", {}))).toBeNull();
+  });
+});
