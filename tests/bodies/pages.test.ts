@@ -9,6 +9,8 @@ import { RunPage } from "../../src/bodies/RunPage.tsx";
 import { Runs } from "../../src/bodies/Runs.tsx";
 import { renderBody } from "../../src/bodies/renderBody.ts";
 import { SteepGermination } from "../../src/bodies/SteepGermination.tsx";
+import { Varieties } from "../../src/bodies/Varieties.tsx";
+import { VarietyPage } from "../../src/bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
@@ -17,6 +19,7 @@ import { type View, wholeView } from "../../src/report/view.ts";
 import type { AnswerWhatIf } from "../../src/report/whatIfAnswer.ts";
 import type { UnitSystem } from "../../src/units/unitSystem.ts";
 import { bareRun, madeUpProblem, madeUpReport } from "../support/madeUpReport.ts";
+import { madeUpVarieties } from "../support/madeUpVarieties.ts";
 
 const { document } = new JSDOM("").window;
 
@@ -59,6 +62,8 @@ function everyPage(report: Report, units: UnitSystem = "metric"): readonly (read
     ["Yield and moisture", h(YieldMoisture, { report })],
     ["Runs", h(Runs, { report })],
     ["Logs", h(Logs, { report })],
+    ["Varieties", h(Varieties, { report })],
+    ["a variety", h(VarietyPage, { report, variety: report.varieties.scores[0]?.variety ?? "Amber" })],
     ["a run", h(RunPage, { result: runResult(report, 0) })],
   ];
   return bodies.map(([name, body]) => [name, renderBody(body, context)] as const);
@@ -71,7 +76,7 @@ function wordsOf(markup: string): string {
 }
 
 describe.each([0, 1, 2, 5, 14, 60])("with logs of %i runs", (count) => {
-  const report = madeUpReport(count);
+  const report = madeUpReport(count, count < 14 ? {} : { varieties: madeUpVarieties() });
   it.each(everyPage(report))("the body of %s neither breaks nor bluffs", (_, markup) => {
     expect(wordsOf(markup)).not.toMatch(/NaN|undefined|Infinity|null|\[object/);
     expect(markup).not.toMatch(/NaN|undefined|Infinity/);
@@ -150,7 +155,17 @@ describe("text from the logs", () => {
     const report = madeUpReport(3);
     const runs = report.runs.map((run) => ({ ...run, run: evil, variety: evil, notes: evil, lot: evil }));
     const problems = [{ ...madeUpProblem, value: evil, column: evil, file: evil }];
-    const planted = { ...report, runs, logs: { ...report.logs, problems } };
+    const { scores, details } = madeUpVarieties();
+    const varieties = madeUpVarieties({
+      scores: scores.map((score) => ({ ...score, variety: evil })),
+      details: details.map((detail) => ({
+        ...detail,
+        variety: evil,
+        lab: detail.lab.map((row) => ({ ...row, run: evil, laboratory: evil, methodSet: evil })),
+        splits: detail.splits.map((split) => ({ ...split, lots: split.lots.map((lot) => ({ ...lot, lot: evil })) })),
+      })),
+    });
+    const planted = { ...report, runs, varieties, logs: { ...report.logs, problems } };
     for (const [, markup] of everyPage(planted)) {
       expect(new JSDOM(markup).window.document.querySelector("img")).toBeNull();
     }

@@ -29,6 +29,8 @@ describe.each([
     "kiln-hours/",
     "yield-and-moisture/",
     "thermostat/",
+    "varieties/",
+    "varieties/Brunolt/",
     "runs/",
     "runs/25-090/",
     "logs/",
@@ -43,17 +45,23 @@ describe.each([
 });
 
 describe("on paper", () => {
-  it.each(["steep-and-germination/", "kiln-hours/", "yield-and-moisture/", "thermostat/", "runs/25-090/", "logs/"])(
-    "/%s prints its answer and its figures, and neither navigation nor controls",
-    async (path) => {
-      const { page, context } = await watchedPage(browser, site);
-      await page.goto(`${site}${path}`);
-      await page.emulateMedia({ media: "print" });
-      expect(await page.locator("h1:visible").count()).toBe(1);
-      expect(await page.locator("figure svg:visible").count()).toBeGreaterThan(0);
-      expect(await page.locator("nav[aria-label='Pages'] a:visible").count()).toBe(0);
-      expect(await page.locator("[data-control]:visible").count()).toBe(0);
-      await context.close();
-    },
-  );
+  it.each([
+    "steep-and-germination/",
+    "kiln-hours/",
+    "yield-and-moisture/",
+    "thermostat/",
+    "varieties/",
+    "varieties/Brunolt/",
+    "runs/25-090/",
+    "logs/",
+  ])("/%s prints its answer and its figures, and neither navigation nor controls", async (path) => {
+    const { page, context } = await watchedPage(browser, site);
+    await page.goto(`${site}${path}`);
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator("h1:visible").count()).toBe(1);
+    expect(await page.locator("figure svg:visible").count()).toBeGreaterThan(0);
+    expect(await page.locator("nav[aria-label='Pages'] a:visible").count()).toBe(0);
+    expect(await page.locator("[data-control]:visible").count()).toBe(0);
+    await context.close();
+  });
 });

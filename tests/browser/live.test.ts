@@ -131,19 +131,23 @@ describe("the live page", () => {
     await context.close();
   });
 
-  it.each(["steep-and-germination/", "kiln-hours/", "yield-and-moisture/", "thermostat/"] as const)(
-    "shows on %s for other rows the very text that the build would have printed for them",
-    async (name) => {
-      const { page, context } = await watchedPage(browser, site);
-      const query = "from=2025-03-01&to=2026-08-31";
-      const view = parseView(new URLSearchParams(query));
-      await page.goto(`${site}${name}?${query}`);
-      await expect
-        .poll(() => bodyText(page), { timeout: 30_000 })
-        .toBe(printedBody(name, await atBuild.of(view), view, atBuild.curves));
-      await context.close();
-    },
-  );
+  it.each([
+    "steep-and-germination/",
+    "kiln-hours/",
+    "yield-and-moisture/",
+    "thermostat/",
+    "varieties/",
+    "varieties/Brunolt/",
+  ] as const)("shows on %s for other rows the very text that the build would have printed for them", async (name) => {
+    const { page, context } = await watchedPage(browser, site);
+    const query = "from=2025-03-01&to=2026-08-31";
+    const view = parseView(new URLSearchParams(query));
+    await page.goto(`${site}${name}?${query}`);
+    await expect
+      .poll(() => bodyText(page), { timeout: 30_000 })
+      .toBe(printedBody(name, await atBuild.of(view), view, atBuild.curves));
+    await context.close();
+  });
 
   it.each(["", "variety", "from=2025-06-01&to=2026-03-31", "air=mean", "without"])(
     "reaches the build's numbers to 1e-12 for the same choice: %s",

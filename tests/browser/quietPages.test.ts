@@ -24,7 +24,7 @@ afterAll(async () => {
 });
 
 describe("every kind of built page", () => {
-  it.each(["", "kiln-hours/", "runs/", "a run", "logs/", "no-such-page/"])(
+  it.each(["", "kiln-hours/", "varieties/", "varieties/Brunolt/", "runs/", "a run", "logs/", "no-such-page/"])(
     "%s asks no other host for anything and breaks no policy",
     async (name) => {
       const { page, context, outside, faults } = await watchedPage(browser, site);

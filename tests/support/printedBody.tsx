@@ -5,6 +5,8 @@ import { renderBody } from "../../src/bodies/renderBody.ts";
 import { SteepGermination } from "../../src/bodies/SteepGermination.tsx";
 import { Thermostat } from "../../src/bodies/Thermostat.tsx";
 import { shownLoad } from "../../src/bodies/thermostat/shownLoad.ts";
+import { Varieties } from "../../src/bodies/Varieties.tsx";
+import { VarietyPage } from "../../src/bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
@@ -12,7 +14,13 @@ import type { KilnCurve } from "../../src/report/runPageResult.ts";
 import type { View } from "../../src/report/view.ts";
 
 /** A page that other rows make anew. */
-export type PrintedPage = "steep-and-germination/" | "kiln-hours/" | "yield-and-moisture/" | "thermostat/";
+export type PrintedPage =
+  | "steep-and-germination/"
+  | "kiln-hours/"
+  | "yield-and-moisture/"
+  | "thermostat/"
+  | "varieties/"
+  | "varieties/Brunolt/";
 
 /**
  * The text of a page's body as the build would print it for this report and view.
@@ -35,6 +43,8 @@ export function printedBody(
     "kiln-hours/": h(KilnHours, { report, whatIf: ask(kilnHours.usual), answerWhatIf: ask }),
     "steep-and-germination/": h(SteepGermination, { report }),
     "yield-and-moisture/": h(YieldMoisture, { report }),
+    "varieties/": h(Varieties, { report }),
+    "varieties/Brunolt/": h(VarietyPage, { report, variety: "Brunolt" }),
     "thermostat/": h(Thermostat, { report, load, curve: curves.get(load?.load ?? "") ?? null }),
   };
   const context = {
