@@ -122,6 +122,61 @@ describe("pure folders", () => {
   });
 });
 
+describe("the customers' build", () => {
+  const SHARED = sourceFiles("src/shared", [".ts", ".tsx", ".astro"]);
+  /** Folders whose code knows nothing but what it is given. */
+  const GIVEN = ["shared", "units", "tables", "analysis", "malting", "findings", "figures", "bodies", "styles"];
+  /** The one way in, and the file that puts together what it lets through; of the report it takes types alone. */
+  const PROJECTION = "src/shared/projection.ts";
+  const JOINS = "src/shared/shareable.ts";
+  const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
+    "src/shared/drawingDocument.ts": ["jsdom"],
+    "src/shared/layouts/CustomersPage.astro": ["node:crypto"],
+    "src/shared/qrPath.ts": ["uqr"],
+  };
+
+  const strays = ({ path, imports }: Pick<SourceFile, "path" | "imports">): string[] =>
+    imports.flatMap(({ specifier, typeOnly, target }) => {
+      if (target === null) {
+        const allowed = /^preact(?:$|\/|-render-to-string$)/.test(specifier) || OUTSIDE[path]?.includes(specifier);
+        return allowed ? [] : [`${path} imports ${specifier}`];
+      }
+      if (GIVEN.includes(folderOf(target))) return [];
+      const bySorting = path === PROJECTION && (typeOnly || target === "src/report/targetRow.ts");
+      return bySorting || (path === JOINS && typeOnly) ? [] : [`${path} imports ${target}`];
+    });
+
+  it("reaches the house's logs by its projection and by nothing else", () => {
+    expect(SHARED.length).toBeGreaterThan(20);
+    expect(SHARED.flatMap(strays)).toEqual([]);
+  });
+
+  it("catches a page that reaches past it: a test of the test", () => {
+    const page = (target: string) => ({
+      path: "src/shared/pages/x.astro",
+      imports: [{ specifier: "", typeOnly: true, target }],
+    });
+    expect(strays(page("src/report/atBuild.ts"))).toHaveLength(1);
+    expect(strays(page("src/engine/node.ts"))).toHaveLength(1);
+    expect(strays(page("src/shared/projection.ts"))).toHaveLength(0);
+  });
+
+  it("carries along no file of report, engine or client, however far away", () => {
+    const all = new Map([...CODE, ...SHARED].map((file) => [file.path, file]));
+    const reached = new Set<string>();
+    const visit = (path: string): void => {
+      if (reached.has(path)) return;
+      reached.add(path);
+      for (const { target, typeOnly } of all.get(path)?.imports ?? []) if (target !== null && !typeOnly) visit(target);
+    };
+    for (const { path } of SHARED) visit(path);
+    const far = [...reached].filter((path) =>
+      ["report", "engine", "client", "components", "pages"].includes(folderOf(path)),
+    );
+    expect(far).toEqual(["src/report/targetRow.ts"]);
+  });
+});
+
 describe("every source file", () => {
   const ours = [...CODE, ...sourceFiles("scripts", [".ts"])];
 

@@ -4,6 +4,7 @@ import { logFolder } from "../../src/engine/logFolder.ts";
 import { readSharingSources } from "../../src/report/sharing/readSharingSources.ts";
 import type { BatchInQuestion, CustomerBefore, SharedBefore } from "../../src/report/sharing/sharedBefore.ts";
 import type { SharingSources } from "../../src/report/sharing/sharingSources.ts";
+import { passHouse } from "../../src/shared/projection.ts";
 import { shareable } from "../../src/shared/shareable.ts";
 import type { SharedHouse } from "../../src/shared/sharedSite.ts";
 import { declaredOf } from "../../src/tables/fileOf.ts";
@@ -139,15 +140,7 @@ export async function share(options: ShareOptions): Promise<Shared> {
   });
   const questions = inQuestion(sources, options.despite, before);
   const address = options.address === null ? (before?.address ?? null) : baseAddress(options.address);
-  const sharedHouse: SharedHouse = {
-    name: house.name,
-    timeZone: house.timeZone,
-    units: house.units,
-    contact: house.shared.contact,
-    note: house.shared.note,
-    address,
-    invented: trial,
-  };
+  const sharedHouse: SharedHouse = { ...passHouse(house), address, invented: trial };
   const sharing = customers.filter((row) => row.share);
   const pages = shareable(sources, {
     keyOf: ({ customer }) => keys.get(customer) ?? "",

@@ -7,6 +7,7 @@ import type { TableName } from "../tables/declarations.ts";
 import type { House } from "../tables/house.ts";
 import { fileNames, insideName } from "../tables/insideName.ts";
 import { declarationOf } from "../tables/tableDeclarations.ts";
+import { plainText } from "./plainText.ts";
 
 /**
  * Everything that may pass from the house's logs to a customer's page, by table and column; the only way in. What is not
@@ -123,23 +124,36 @@ export type PassedLoad = Pick<LoadRow, keyof typeof LOAD_FIELDS>;
 export type PassedCurve = KilnCurve;
 export type PassedDelivery = Pick<DeliveryRow, keyof typeof DELIVERY_FIELDS>;
 export type PassedLimits = Pick<TargetRow, keyof typeof LIMIT_FIELDS>;
+export type PassedHouse = Pick<House, "name" | "timeZone" | "units"> & Pick<House["shared"], "contact" | "note">;
 export interface PassedCertificate {
   readonly testedOn: number;
   readonly methodSet: string | null;
   readonly values: Readonly<Record<string, number | null>>;
 }
 
-/** A new object with the listed fields and no others. */
+const passValue = <Value>(value: Value): Value => (typeof value === "string" ? (plainText(value) as Value) : value);
+
+/** A new object with the listed fields and no others. Texts come without what could turn the page around them. */
 function pass<Row extends object, Field extends keyof Row & string>(
   row: Row,
   fields: Readonly<Record<Field, unknown>>,
 ): Pick<Row, Field> {
-  return Object.fromEntries((Object.keys(fields) as Field[]).map((field) => [field, row[field]])) as Pick<Row, Field>;
+  const passed = (Object.keys(fields) as Field[]).map((field) => [field, passValue(row[field])]);
+  return Object.fromEntries(passed) as Pick<Row, Field>;
 }
+
+/** Of house.toml: its name, where and how it says things, whom to ask and what it adds. */
+export const passHouse = ({ name, timeZone, units, shared }: House): PassedHouse => ({
+  name: passValue(name),
+  timeZone,
+  units,
+  contact: passValue(shared.contact),
+  note: passValue(shared.note),
+});
 
 export const passRun = (run: RunRow, { shared }: Pick<House, "shared">): PassedRun => ({
   ...pass(run, RUN_FIELDS),
-  grower: shared.showGrowers ? run.grower : null,
+  grower: shared.showGrowers ? passValue(run.grower) : null,
 });
 
 export const passLoad = (load: LoadRow): PassedLoad => pass(load, LOAD_FIELDS);
@@ -148,7 +162,7 @@ export const passDelivery = (row: DeliveryRow): PassedDelivery => pass(row, DELI
 
 export const passCertificate = ({ testedOn, methodSet, values }: CertificateRow): PassedCertificate => ({
   testedOn,
-  methodSet,
+  methodSet: passValue(methodSet),
   values: Object.fromEntries(SHARED_LAB_MEASURES.map((measure) => [measure, values[measure] ?? null])),
 });
 

@@ -1,21 +1,16 @@
-import type { UnitSystem } from "../units/unitSystem.ts";
 import type { FormerMeasure } from "./formerBatches.ts";
 import type {
   PassedCertificate,
   PassedCurve,
   PassedDelivery,
+  PassedHouse,
   PassedLimits,
   PassedLoad,
   PassedRun,
 } from "./projection.ts";
 
 /** What the customers' pages know of the house. */
-export interface SharedHouse {
-  readonly name: string;
-  readonly timeZone: string;
-  readonly units: UnitSystem;
-  readonly contact: string | null;
-  readonly note: string | null;
+export interface SharedHouse extends PassedHouse {
   /** Where the pages will be found, with a closing slash; null where nobody has said. */
   readonly address: string | null;
   readonly invented: boolean;
