@@ -1,22 +1,21 @@
 import type { Markish } from "@observablehq/plot";
-import { printDate } from "../../units/instant.ts";
-import { printMeasure } from "../../units/maltMeasure.ts";
 import { printNumber } from "../../units/print.ts";
-import { fromShown, shownAs } from "../../units/quantity.ts";
+import { shownAs } from "../../units/quantity.ts";
 import { footAxis, footHeight } from "../axes.ts";
-import { capitalised, runCell } from "../controlCharts/chartWords.ts";
-import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
+import { capitalised } from "../controlCharts/chartWords.ts";
+import { endLabels } from "../controlCharts/endLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth, textSize } from "../figureSettings.ts";
-import type { DataTable, FigureSpec, Frame } from "../figureSpec.ts";
+import type { FigureSpec, Frame } from "../figureSpec.ts";
 import { type Label, labelLayer } from "../labelLayer.ts";
-import { layer } from "../layer.ts";
-import { countOf, latestFirst } from "../listedRows.ts";
+import { countOf } from "../listedRows.ts";
 import { dotRadius, MOST_LINKED_MARKS, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
 import { textWidth } from "../textWidth.ts";
-import { type OwnStrip, ownStripAxes, ownStrips, stripScale } from "../thermostat/ownStrips.ts";
+import { ownStripAxes, ownStrips, stripScale } from "../thermostat/ownStrips.ts";
 import { paddedSpan } from "../ticks.ts";
 import { dayTicks, monthTicks } from "../timeTicks.ts";
+import { bandMarks, limitNames, spanOf } from "./acceptedBands.ts";
 import { type BatchStrip, batchStrips, type MeasuredBatches } from "./batchStrips.ts";
+import { inOrderTable } from "./inOrderTable.ts";
 
 const DAY = 86_400_000;
 /** A shorter time than this is told in days. */
@@ -143,122 +142,5 @@ function said({ measure, batches, low, high }: BatchStrip): string {
   return `${measure.words}: ${outside === 0 ? "none" : printNumber(outside, 0)} of ${of} outside`;
 }
 
-const spanOf = ({ low, target, high, batches }: BatchStrip): readonly number[] => [
-  ...batches.map(({ shown }) => shown),
-  ...[low, target, high].filter((value) => value !== null),
-];
-
 /** A strip spans at least this much of its unit, so that rounding alone does not fill it. */
 const leastOf = ({ measure: { quantity } }: BatchStrip): number => 4 * 10 ** -shownAs(quantity, "metric").decimals;
-
-/** The accepted band of each strip, to the strip's own edge where one side has no limit; its limits and the target. */
-function bandMarks(strips: readonly BatchStrip[], drawn: readonly OwnStrip[]): readonly Markish[] {
-  const edges = strips.map((strip, i) => {
-    const place = drawn[i];
-    const values = spanOf(strip);
-    const heights = values.map((value) => place?.heightOf(value) ?? 0);
-    return {
-      strip,
-      heightOf: (value: number): number => place?.heightOf(value) ?? 0,
-      top: Math.min(...heights) - 4,
-      bottom: Math.max(...heights) + 4,
-    };
-  });
-  return [
-    layer("band", ({ inside, pen }) =>
-      edges
-        .filter(({ strip: { low, high } }) => low !== null || high !== null)
-        .map(({ strip: { low, high }, heightOf, top, bottom }) => {
-          const from = high === null ? top : heightOf(high);
-          const to = low === null ? bottom : heightOf(low);
-          return pen.element("rect", {
-            x: inside.left,
-            y: from,
-            width: inside.right - inside.left,
-            height: Math.max(to - from, 0),
-          });
-        }),
-    ),
-    layer("limit", ({ inside, pen }) => [
-      pen.element("path", {
-        d: edges
-          .flatMap(({ strip: { low, high }, heightOf }) =>
-            [low, high].flatMap((value) =>
-              value === null ? [] : [`M${inside.left},${heightOf(value)}H${inside.right}`],
-            ),
-          )
-          .join(""),
-      }),
-    ]),
-    layer("rule centre", ({ inside, pen }) => [
-      pen.element("path", {
-        d: edges
-          .flatMap(({ strip: { target }, heightOf }) =>
-            target === null ? [] : [`M${inside.left},${heightOf(target)}H${inside.right}`],
-          )
-          .join(""),
-      }),
-    ]),
-  ];
-}
-
-/** `highest 5.0`, `target 4.4` and `lowest 3.6` at the right end of each strip; without numbers on a phone. */
-function limitNames(
-  strips: readonly BatchStrip[],
-  drawn: readonly OwnStrip[],
-  { units }: FigureSettings,
-  { narrow }: Frame,
-): EndLabel[] {
-  return strips.flatMap(({ measure, low, target, high }, i) => {
-    const place = drawn[i];
-    if (place === undefined) return [];
-    const name = (words: string, value: number | null, role: EndLabel["role"]): EndLabel[] => {
-      if (value === null) return [];
-      const inside = fromShown(value, measure.quantity, units);
-      return [
-        {
-          y: place.heightOf(value),
-          role,
-          rows: [narrow ? words : `${words} ${printMeasure(measure, inside, units, { bare: true })}`],
-        },
-      ];
-    };
-    return [
-      ...name(narrow ? "high" : "highest", high, "soft"),
-      ...name("target", target, "ink"),
-      ...name(narrow ? "low" : "lowest", low, "soft"),
-    ];
-  });
-}
-
-/** All measures of a batch in one row. */
-function inOrderTable(strips: readonly BatchStrip[], settings: FigureSettings, dated: string): DataTable {
-  const { units, timeZone } = settings;
-  const rows = new Map<string, { readonly run: string; readonly at: number; readonly shown: (number | null)[] }>();
-  strips.forEach(({ batches }, i) => {
-    for (const { run, at, shown } of batches) {
-      const key = `${run} ${at}`;
-      const row = rows.get(key) ?? { run, at, shown: strips.map(() => null) };
-      row.shown[i] = shown;
-      rows.set(key, row);
-    }
-  });
-  const sorted = [...rows.values()].sort((a, b) => a.at - b.at || (a.run < b.run ? -1 : 1));
-  return latestFirst(
-    sorted,
-    "batch",
-    [
-      { label: "batch", numeric: false },
-      { label: dated, numeric: false },
-      ...strips.map(({ name }) => ({ label: name, numeric: true })),
-    ],
-    ({ run, at, shown }) => [
-      runCell(run, settings),
-      printDate(at, timeZone),
-      ...strips.map(({ measure: { quantity } }, i) => {
-        const value = shown[i] ?? null;
-        return value === null ? "" : printNumber(value, shownAs(quantity, units).decimals);
-      }),
-    ],
-  );
-}
