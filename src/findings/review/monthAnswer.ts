@@ -1,0 +1,60 @@
+import type { MonthReview } from "../../report/reviewResult.ts";
+import { printMonth } from "../../units/instant.ts";
+import { counted, countedInWords, listed } from "../counted.ts";
+import { type Sentence, strong } from "../sentence.ts";
+import { factWhat } from "./factWhat.ts";
+import type { ReviewReader } from "./reader.ts";
+
+/** A page shows so many findings; the rest is folded. */
+export const FINDINGS_SHOWN = 7;
+
+const KIND_WORDS: Readonly<Record<MonthReview["lookedAt"][number]["kind"], string>> = {
+  "kiln hours": "kiln hours",
+  chart: "yield and moisture",
+  "uneven batch": "the spread within batches",
+  thermostat: "the thermostats",
+  logger: "the logger’s checks",
+  energy: "energy",
+  "power limit": "the heater’s strength",
+  variety: "the varieties",
+  lot: "the grain lots",
+  steep: "the steep",
+  bed: "the beds",
+  timetable: "the timetable",
+  laboratory: "the laboratory’s results",
+  logs: "the logs",
+  orders: "the orders",
+};
+
+export const kindWords = (kind: keyof typeof KIND_WORDS): string => KIND_WORDS[kind];
+
+/** The page's first sentence: the month was quiet, or what to look at first. */
+export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence {
+  const { findings, totals } = review;
+  const month = printMonth(totals.month);
+  if (totals.batches === 0) return [`No batch left the kiln in ${month}.`];
+  const [first] = findings;
+  const [fact] = first?.facts ?? [];
+  if (first === undefined || fact === undefined) {
+    return [
+      `${month} was `,
+      strong("quiet"),
+      `: nothing stands out in its ${counted(totals.batches, "batch", "batches")}.`,
+    ];
+  }
+  const more = findings.length - 1;
+  const rest = more === 0 ? "" : ` ${countedInWords(more, "more thing")} to look at.`;
+  return ["Look first at this: ", ...factWhat(fact, reader), rest];
+}
+
+/** What was looked at, and what could not be looked at, so that a quiet month is known to have been looked at. */
+export function lookedAtSentence({ lookedAt }: MonthReview): Sentence {
+  const words = (tooLittle: boolean): readonly string[] => [
+    ...new Set(lookedAt.filter((look) => look.tooLittle === tooLittle).map(({ kind }) => KIND_WORDS[kind])),
+  ];
+  const [seen, unseen] = [words(false), words(true)];
+  return [
+    seen.length === 0 ? "" : `Looked at: ${listed(seen)}.`,
+    unseen.length === 0 ? "" : `${seen.length === 0 ? "" : " "}Too little is logged to look at ${listed(unseen)}.`,
+  ];
+}
