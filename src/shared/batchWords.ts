@@ -36,7 +36,7 @@ export function grainWords({ variety, grain, cropYear, grower }: SharedBatch["ru
     grower === null ? null : `grown by ${grower}`,
   ];
   const said = parts.filter((part) => part !== null).join(", ");
-  return said === "" ? "Grain not recorded" : upperFirst(said);
+  return said === "" ? "Grain not recorded" : said;
 }
 
 const PACKAGES: Readonly<Record<string, readonly [one: string, many: string]>> = {
