@@ -8,6 +8,7 @@ import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
 import { ProblemList } from "./logs/ProblemList.tsx";
 import { runsPage } from "./pageNames.ts";
+import { KernelsCounted } from "./runs/KernelsCounted.tsx";
 import { germinationFacts, grainFacts, kilnFacts, maltFacts, steepFacts } from "./runs/runFacts.ts";
 import { runFigures } from "./runs/runFigures.ts";
 import { StageFacts } from "./runs/StageFacts.tsx";
@@ -42,6 +43,7 @@ export function RunPage({ result }: { readonly result: RunPageResult }) {
           <StageFacts stage="none" title="Malt" facts={maltFacts(run, result.loss, reader)} />
         </div>
       </Entry>
+      <KernelsCounted counted={result.counted} />
       {run.notes === null ? null : (
         <Entry id="notes" title="Notes">
           <p>{run.notes}</p>

@@ -127,7 +127,7 @@ const pages: Readonly<Record<string, Page>> = {
 
 /** The page of one run, under its own address or, without a built page, at `runs/?run=`. */
 function runPageOf(run: string): Page {
-  return page(["kilnHours"], async ({ report, places }) => {
+  return page(["kilnHours", "steepGermination"], async ({ report, places }) => {
     const row = report.runs.find((candidate) => candidate.run === run || runFolder(candidate.run) === run);
     if (row === undefined) return null;
     const withReadings = report.loads.flatMap(({ load, runs, readingsFile }) =>

@@ -21,11 +21,11 @@ const problemsOf = (report: ReportRows, run: string): readonly Problem[] =>
  * @param curves the readings of its loads, by load; without an entry the page says that the logger has nothing
  */
 export function runPage(
-  report: ReportWith<"kilnHours">,
+  report: ReportWith<"kilnHours" | "steepGermination">,
   row: RunRow,
   curves: ReadonlyMap<string, KilnCurve>,
 ): RunPageResult {
-  const { runs, loads, kilnHours, otherColumns } = report;
+  const { runs, loads, kilnHours, steepGermination, otherColumns } = report;
   const at = runs.indexOf(row);
   return {
     run: row,
@@ -33,6 +33,7 @@ export function runPage(
     curves,
     expectedHours: fittedLoad(kilnHours, row.load)?.oneStepAhead ?? null,
     loss: runLoss(row),
+    counted: steepGermination.acrospires.find(({ run }) => run === row.run) ?? null,
     problems: problemsOf(report, row.run),
     otherColumns: otherColumns.filter((column) => column.run === row.run),
     // The list stands latest first.

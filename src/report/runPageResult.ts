@@ -2,6 +2,7 @@ import type { MaltingLoss } from "../malting/massBalance.ts";
 import type { Problem } from "../tables/problem.ts";
 import type { LoadRow } from "./loadRow.ts";
 import type { RunRow } from "./runRow.ts";
+import type { AcrospireRun } from "./steepGerminationResult.ts";
 
 /** The kiln logger's readings over one load, in time order; NaN where a probe was silent. */
 export interface KilnCurve {
@@ -22,6 +23,8 @@ export interface RunPageResult {
   readonly expectedHours: { readonly estimate: number; readonly low: number; readonly high: number } | null;
   /** Where its dry matter went; null where a mass or a moisture is not logged. */
   readonly loss: MaltingLoss | null;
+  /** Kernels counted at unloading, bed by bed; null where none were. */
+  readonly counted: AcrospireRun | null;
   readonly problems: readonly Problem[];
   /** Columns that the format does not know, as logged: name and value. */
   readonly otherColumns: readonly { readonly table: string; readonly column: string; readonly value: string }[];

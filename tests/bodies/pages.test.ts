@@ -46,6 +46,7 @@ const runResult = (report: Report, index: number): RunPageResult => ({
   loads: report.loads.filter((load) => load.load === report.runs[index]?.load),
   curves: new Map(),
   expectedHours: { estimate: 13.2, low: 12.1, high: 14.3 },
+  counted: report.steepGermination.acrospires.find(({ run }) => run === report.runs[index]?.run) ?? null,
   loss: { totalPercent: 9.1, rootletsPercent: 3.6, restPercent: 5.5 },
   problems: [madeUpProblem],
   otherColumns: [{ table: "kilning", column: "smoke", value: "none" }],
@@ -140,6 +141,7 @@ describe("RunPage", () => {
       loads: [],
       expectedHours: null,
       loss: null,
+      counted: null,
       problems: [],
       otherColumns: [],
     };

@@ -61,6 +61,7 @@ describe("runAnswer(result, units)", () => {
     curves: new Map(),
     expectedHours,
     loss: null,
+    counted: null,
     problems: [],
     otherColumns: [],
     previousRun: null,

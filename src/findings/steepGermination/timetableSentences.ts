@@ -65,7 +65,7 @@ export function growthSentence(growth: GrowthModel, units: UnitSystem): Sentence
   const step = units === "us" ? 180 : 100;
   return joinSentences([
     [
-      `From ${counted(counts, "count")} in ${counted(runs, "batch", "batches")}, ${printNumber(runsCountedTwice, 0)} of them counted on the way: nothing grows below about `,
+      `From ${counted(counts, "count")} in ${counted(runs, "batch", "batches")}, ${printNumber(runsCountedTwice, 0)} of them counted twice or more on the way: nothing grows below about `,
       strong(print(base.estimate, "temperature", units)),
       ` (${printRange(base.low, base.high, "temperature", units)}), and each ${printNumber(step, 0)}\u00a0degree-hours above it add `,
       strong(`${exactRate(rate.estimate)} of the kernel`),
