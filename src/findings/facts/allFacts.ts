@@ -1,4 +1,4 @@
-import type { Fact } from "../../report/reviewResult.ts";
+import type { Fact } from "../../report/fact.ts";
 import { chartFacts } from "./chartFacts.ts";
 import type { FactFrame } from "./factFrame.ts";
 import { floorFacts } from "./floorFacts.ts";

@@ -1,5 +1,5 @@
 import type { ControlChart } from "../../report/controlChartResult.ts";
-import type { ChartFact, Fact, MonthlyLoss, WithinFact } from "../../report/reviewResult.ts";
+import type { ChartFact, Fact, MonthlyLoss, WithinFact } from "../../report/fact.ts";
 import { type SignalGroup, signalGroups } from "../signalGroups.ts";
 import { chanceReal } from "./chanceReal.ts";
 import { batchesAMonth, concerns, type FactFrame, namedRuns, noLoss } from "./factFrame.ts";

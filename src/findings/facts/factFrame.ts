@@ -1,5 +1,5 @@
+import type { MonthlyLoss } from "../../report/fact.ts";
 import type { Report } from "../../report/report.ts";
-import type { MonthlyLoss } from "../../report/reviewResult.ts";
 import type { RunRow } from "../../report/runRow.ts";
 
 /** The month that is looked at, and everything known by its end. */

@@ -1,4 +1,4 @@
-import type { BedFact, Fact, TimetableFact } from "../../report/reviewResult.ts";
+import type { BedFact, Fact, TimetableFact } from "../../report/fact.ts";
 import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
 import { chanceReal } from "./chanceReal.ts";
 import { meanOf, shiftOf } from "./effectMean.ts";

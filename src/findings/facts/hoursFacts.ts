@@ -1,5 +1,5 @@
+import type { HoursFact } from "../../report/fact.ts";
 import type { FittedLoad } from "../../report/kilnHoursResult.ts";
-import type { HoursFact } from "../../report/reviewResult.ts";
 import { bestModel } from "../bestModel.ts";
 import { chanceReal } from "./chanceReal.ts";
 import { batchesAMonth, concerns, type FactFrame, namedRuns, noLoss } from "./factFrame.ts";

@@ -1,4 +1,5 @@
-import type { Fact, HouseCosts, MonthlyLoss, ReviewFinding } from "../../report/reviewResult.ts";
+import type { Fact, MonthlyLoss } from "../../report/fact.ts";
+import type { HouseCosts, ReviewFinding } from "../../report/reviewResult.ts";
 import { noLoss } from "./factFrame.ts";
 
 /**

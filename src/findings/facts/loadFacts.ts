@@ -1,5 +1,5 @@
+import type { EnergyFact, Fact, PowerFact } from "../../report/fact.ts";
 import type { LoadRow } from "../../report/loadRow.ts";
-import type { EnergyFact, Fact, PowerFact } from "../../report/reviewResult.ts";
 import { chanceReal } from "./chanceReal.ts";
 import { batchesAMonth, type FactFrame, LATEST_RUNS, namedRuns, noLoss } from "./factFrame.ts";
 

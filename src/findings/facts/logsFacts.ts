@@ -1,4 +1,4 @@
-import type { LogsFact } from "../../report/reviewResult.ts";
+import type { LogsFact } from "../../report/fact.ts";
 import type { RunRow } from "../../report/runRow.ts";
 import { type FactFrame, namedRuns, noLoss, unloadedOf } from "./factFrame.ts";
 

@@ -1,4 +1,5 @@
-import type { OrdersFact, PromisedAgainstMade } from "../../report/reviewResult.ts";
+import type { OrdersFact } from "../../report/fact.ts";
+import type { PromisedAgainstMade } from "../../report/reviewResult.ts";
 import { noLoss } from "./factFrame.ts";
 
 /** Orders that the house, at its own pace, will more likely than not fill late. */

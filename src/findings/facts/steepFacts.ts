@@ -1,4 +1,4 @@
-import type { SteepFact } from "../../report/reviewResult.ts";
+import type { SteepFact } from "../../report/fact.ts";
 import type { SteepRun } from "../../report/steepGerminationResult.ts";
 import { chanceReal, type SeenEffect } from "./chanceReal.ts";
 import { shiftOf } from "./effectMean.ts";

@@ -1,4 +1,4 @@
-import type { Fact, LoggerFact, ThermostatFact } from "../../report/reviewResult.ts";
+import type { Fact, LoggerFact, ThermostatFact } from "../../report/fact.ts";
 import type { HoldName, KilnThermostat, StretchModels } from "../../report/thermostatResult.ts";
 import { holdVerdict, isAlarmed } from "../holdVerdict.ts";
 import { loggerDoubts } from "../loggerDoubts.ts";

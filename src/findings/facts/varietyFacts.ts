@@ -1,4 +1,4 @@
-import type { Fact, LaboratoryFact, LotFact, VarietyFact } from "../../report/reviewResult.ts";
+import type { Fact, LaboratoryFact, LotFact, VarietyFact } from "../../report/fact.ts";
 import type { VarietyScore } from "../../report/varietiesResult.ts";
 import { chanceReal } from "./chanceReal.ts";
 import { meanOf } from "./effectMean.ts";

@@ -1,4 +1,5 @@
-import type { Fact, ReviewFinding } from "../../report/reviewResult.ts";
+import type { Fact } from "../../report/fact.ts";
+import type { ReviewFinding } from "../../report/reviewResult.ts";
 
 /** The usual order of looking, cheapest first (common practice). Nothing here asks anybody to open what a licensed hand should. */
 const CHECKS: Readonly<Record<Fact["kind"], readonly string[]>> = {

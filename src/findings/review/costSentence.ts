@@ -1,4 +1,5 @@
-import type { MonthlyLoss, ReviewFinding } from "../../report/reviewResult.ts";
+import type { MonthlyLoss } from "../../report/fact.ts";
+import type { ReviewFinding } from "../../report/reviewResult.ts";
 import { print, printNumber } from "../../units/print.ts";
 import { listed } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";

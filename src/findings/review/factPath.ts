@@ -1,4 +1,4 @@
-import type { Fact } from "../../report/reviewResult.ts";
+import type { Fact } from "../../report/fact.ts";
 
 /** Where a fact stands in the site: path from the root, with the entry's anchor. */
 export function factPath(fact: Fact): string {

@@ -1,4 +1,4 @@
-import type { Fact, ThermostatFact } from "../../report/reviewResult.ts";
+import type { Fact, ThermostatFact } from "../../report/fact.ts";
 import { printDateInFull } from "../../units/instant.ts";
 import { print, printNumber, printRange } from "../../units/print.ts";
 import { measureName, points, pointsRange } from "../chartWords.ts";

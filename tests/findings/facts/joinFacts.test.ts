@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { noLoss } from "../../../src/findings/facts/factFrame.ts";
 import { costOf, joinFacts } from "../../../src/findings/facts/joinFacts.ts";
-import type { ChartFact, EnergyFact, Fact, HoursFact, HouseCosts } from "../../../src/report/reviewResult.ts";
+import type { ChartFact, EnergyFact, Fact, HoursFact } from "../../../src/report/fact.ts";
+import type { HouseCosts } from "../../../src/report/reviewResult.ts";
 
 const costs: HouseCosts = {
   currency: "EUR",
