@@ -105,16 +105,23 @@ function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omi
       },
     );
   });
-  const varieties = once(async () =>
-    analyseVarieties(runs, {
+  const varieties = once(async () => {
+    const offsets = (await logged.thermostat()).loads.flatMap(({ load, dryingOffsetKelvin: offset }) =>
+      offset === null ? [] : [[load, offset] as const],
+    );
+    return analyseVarieties(runs, {
+      ...(await logged.varieties()),
       targets,
       halfWidths: published.tolerances,
       samples,
-      lab: (await logged.varieties()).lab,
       kilnHours: await kilnHours(),
+      loads,
+      events,
+      offsets: new Map(offsets),
       without,
-    }),
-  );
+      timeZone,
+    });
+  });
   const steepGermination = once(async () =>
     analyseSteepGermination(runs, { floor: await logged.floor(), targets, without }),
   );

@@ -117,7 +117,10 @@ export interface LotSpread {
 /** Where one measure's spread comes from, from 5 lots on. */
 export interface SpreadSplit {
   readonly measure: string;
+  /** In the order in which they were first worked; levels, intervals and spreads as they were measured. */
   readonly lots: readonly LotSpread[];
+  /** The house's season was taken out before lots were compared and the spread was split: logs span a year. */
+  readonly seasonTakenOut: boolean;
   /** One-way random effects over lots, unbalanced; standard deviations in the measure's unit. Null with `tooLittle`. */
   readonly betweenLots: Interval | null;
   readonly withinLots: Interval | null;
@@ -146,6 +149,8 @@ export interface VarietyReason {
   readonly kind: "lot" | "grain" | "process";
   readonly measure: string;
   readonly lot: string | null;
+  /** Another level, or uneven in itself. */
+  readonly how: "level" | "spread";
   /** Sized in the measure's unit. */
   readonly size: Interval | null;
   /** What of grain or process goes with it: column name or event text. */

@@ -193,6 +193,11 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
       halfWidths: {},
       samples: new Map(),
       lab: [],
+      lots: [],
+      loads: [],
+      events: [],
+      offsets: new Map(),
+      timeZone: "UTC",
       kilnHours: analyseKilnHours([], {
         air: null,
         without: new Set(),

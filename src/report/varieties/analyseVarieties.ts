@@ -1,9 +1,14 @@
+import type { EventRow } from "../eventRow.ts";
 import type { KilnHoursResult } from "../kilnHoursResult.ts";
+import type { LoadRow } from "../loadRow.ts";
 import type { RunRow } from "../runRow.ts";
 import type { TargetRow } from "../targetRow.ts";
 import type { LabRow, VarietiesResult } from "../varietiesResult.ts";
 import { batchesOf, hoursOverExpected, labByRun } from "./batches.ts";
+import { varietyDetails } from "./details.ts";
 import { scoringGround } from "./ground.ts";
+import { comparePeriods } from "./periods.ts";
+import type { LotRow } from "./readLots.ts";
 import { scoreVarieties } from "./scores.ts";
 
 export interface VarietiesOptions {
@@ -12,9 +17,15 @@ export interface VarietiesOptions {
   readonly halfWidths: Readonly<Record<string, number>>;
   readonly samples: ReadonlyMap<string, readonly number[]>;
   readonly lab: readonly LabRow[];
+  readonly lots: readonly LotRow[];
   readonly kilnHours: KilnHoursResult;
+  readonly loads: readonly LoadRow[];
+  readonly events: readonly EventRow[];
+  /** The kiln thermostat's offset in the drying hold by load, kelvins. */
+  readonly offsets: ReadonlyMap<string, number>;
   /** Runs left out by hand. */
   readonly without: ReadonlySet<string>;
+  readonly timeZone: string;
 }
 
 /**
@@ -22,17 +33,24 @@ export interface VarietiesOptions {
  * longer than all else together and so come afterwards (`followVarieties`).
  */
 export function analyseVarieties(runs: readonly RunRow[], options: VarietiesOptions): VarietiesResult {
-  const { targets, halfWidths, samples, lab, kilnHours, without } = options;
+  const { targets, halfWidths, samples, lab, lots, kilnHours, loads, events, offsets, without, timeZone } = options;
   const batches = batchesOf(runs, { samples, lab: labByRun(lab), hoursOver: hoursOverExpected(kilnHours), without });
   const ground = scoringGround(batches, targets, halfWidths);
   const scores = scoreVarieties(ground);
+  const until = batches.at(-1)?.at;
   return {
     scores,
-    details: [],
+    details: varietyDetails(ground, {
+      events,
+      offsets,
+      lab,
+      lots: new Map(lots.map((lot) => [lot.lot, lot])),
+      loads: new Map(loads.map((load) => [load.load, load])),
+    }),
     backTest: null,
     backTestOfEven: null,
     followed: false,
-    periods: [],
+    periods: until === undefined ? [] : comparePeriods(ground, until, timeZone),
     tolerancesFrom: ground.tolerancesFrom,
     tooLittle: tooLittle(batches.length, ground.measures.length),
   };
