@@ -1,3 +1,4 @@
+import { changesAnswer } from "../findings/changes/changesAnswer.ts";
 import { kilnHoursAnswer } from "../findings/kilnHoursAnswer.ts";
 import { logsAnswer } from "../findings/logsAnswer.ts";
 import { runsAnswer } from "../findings/runsAnswer.ts";
@@ -12,6 +13,7 @@ import { useBody, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
 import { UnderWayNow } from "./kilnHours/UnderWayNow.tsx";
 import {
+  changesPage,
   kilnHoursPage,
   logsPage,
   type PageName,
@@ -30,7 +32,9 @@ const LATEST = 8;
 export function Home({
   report,
 }: {
-  readonly report: ReportWith<"steepGermination" | "kilnHours" | "yieldMoisture" | "thermostat" | "varieties">;
+  readonly report: ReportWith<
+    "steepGermination" | "kilnHours" | "yieldMoisture" | "thermostat" | "varieties" | "changes"
+  >;
 }) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
@@ -40,6 +44,7 @@ export function Home({
     [yieldMoisturePage, yieldMoistureAnswer(report.yieldMoisture, house.timeZone)],
     [thermostatPage, thermostatAnswer(report.thermostat, { units, timeZone: house.timeZone })],
     [varietiesPage, varietiesAnswer(report.varieties)],
+    [changesPage, changesAnswer(report.changes, { units, timeZone: house.timeZone })],
     [logsPage, logsAnswer(report.logs, report.runs.length)],
   ];
   return (

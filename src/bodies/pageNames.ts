@@ -23,6 +23,7 @@ export const yieldMoisturePage: PageName = {
 };
 export const thermostatPage: PageName = { title: "Thermostat", path: "thermostat/", stage: "kiln" };
 export const varietiesPage: PageName = { title: "Varieties", path: "varieties/", stage: "none" };
+export const changesPage: PageName = { title: "Changes", path: "changes/", stage: "none" };
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
@@ -44,6 +45,7 @@ export const PAGES: readonly PageName[] = [
   yieldMoisturePage,
   thermostatPage,
   varietiesPage,
+  changesPage,
   runsPage,
   logsPage,
 ];

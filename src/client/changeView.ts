@@ -29,6 +29,11 @@ export function changeView(view: View, { name, value, checked }: Control): View 
     case "firing":
     case "sort":
       return { ...view, [name]: text };
+    // Another measure has other differences: what was typed for the last one does not go along.
+    case "measure":
+      return { ...view, trial: { measure: text, difference: null } };
+    case "difference":
+      return { ...view, trial: { ...view.trial, difference: value === "" ? null : value } };
     case "search":
       return { ...view, search: value === "" ? null : value };
     case "rules": {

@@ -1,8 +1,10 @@
 import type { ComponentChild } from "preact";
+import { Changes } from "../bodies/Changes.tsx";
 import { Home } from "../bodies/Home.tsx";
 import { KilnHours } from "../bodies/KilnHours.tsx";
 import { Logs } from "../bodies/Logs.tsx";
 import {
+  changesPage,
   homePage,
   kilnHoursPage,
   logsPage,
@@ -23,6 +25,7 @@ import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
 import { Varieties } from "../bodies/Varieties.tsx";
 import { VarietyPage } from "../bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
+import { answerTrial } from "../report/changes/answerTrial.ts";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
 import type { KilnHoursResult } from "../report/kilnHoursResult.ts";
@@ -86,7 +89,7 @@ function whatIfOf(kilnHours: KilnHoursResult, view: View, units: UnitSystem): Wh
 
 const pages: Readonly<Record<string, Page>> = {
   [homePage.path]: page(
-    ["steepGermination", "kilnHours", "yieldMoisture", "thermostat", "varieties"],
+    ["steepGermination", "kilnHours", "yieldMoisture", "thermostat", "varieties", "changes"],
     ({ report }) => ({
       name: homePage,
       content: <Home report={report} />,
@@ -120,6 +123,10 @@ const pages: Readonly<Record<string, Page>> = {
   [varietiesPage.path]: page(["varieties"], ({ report }) => ({
     name: varietiesPage,
     content: <Varieties report={report} />,
+  })),
+  [changesPage.path]: page(["changes"], ({ report, view }) => ({
+    name: changesPage,
+    content: <Changes report={report} trial={answerTrial(report.changes.plans, view)} />,
   })),
   [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} /> })),
   [runsPage.path]: page([], ({ report }) => ({ name: runsPage, content: <Runs report={report} /> })),

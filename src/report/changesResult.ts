@@ -69,6 +69,8 @@ export interface ChangeEffect {
 
 export interface ChangeResult {
   readonly event: EventRow;
+  /** What sentences call the altered column: `bed depth`; null where the change names none. */
+  readonly altered: string | null;
   /** Stable in an address: date and a count. */
   readonly id: string;
   /** The moment from which it holds: the beginning of its local day. */
@@ -80,6 +82,8 @@ export interface ChangeResult {
   readonly effects: readonly ChangeEffect[];
   readonly lacking: readonly { readonly measure: ChangedMeasure; readonly reason: string }[];
   readonly warnings: readonly ChangeWarning[];
+  /** What else was logged within the comparison that could move the same measures, incidents too. */
+  readonly beside: readonly EventRow[];
   /** Why nothing at all was compared. */
   readonly tooLittle: string | null;
 }

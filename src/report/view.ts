@@ -20,6 +20,8 @@ export interface View {
   /** Varieties each on a chart of their own, rather than together as differences from their centres. */
   readonly apart: boolean;
   readonly whatIf: Readonly<Partial<WhatIfText>>;
+  /** The trial that a reader plans on Changes, as typed; null: the plan's own first measure and difference. */
+  readonly trial: { readonly measure: string | null; readonly difference: string | null };
   readonly sort: string | null;
   readonly search: string | null;
   /** The kiln load whose cycles the Thermostat page shows close up; null: the latest. */
@@ -58,6 +60,7 @@ export const wholeView: View = {
   rules: null,
   apart: false,
   whatIf: {},
+  trial: { measure: null, difference: null },
   sort: null,
   search: null,
   firing: null,
@@ -117,6 +120,7 @@ export function parseView(query: URLSearchParams): View {
     rules: readRules(query),
     apart: text("apart") === "yes",
     whatIf,
+    trial: { measure: text("measure"), difference: text("difference") },
     sort: text("sort"),
     search: text("search"),
     firing: text("firing"),
@@ -141,6 +145,8 @@ export function formatView(view: View): string {
   for (const rule of view.rules ?? []) query.append("rules", rule);
   put("apart", view.apart ? "yes" : null);
   for (const field of whatIfFields) put(field, view.whatIf[field] ?? null);
+  put("measure", view.trial.measure);
+  put("difference", view.trial.difference);
   put("sort", view.sort);
   put("search", view.search);
   put("firing", view.firing);

@@ -34,6 +34,8 @@ const testedShare = (words: string) => tested(words, "percent", "percentagePoint
 const known: Readonly<Record<string, Omit<MaltMeasure, "name">>> = {
   final_moisture_pct: share("final moisture"),
   dry_yield_pct: share("dry-matter yield"),
+  kiln_hours: own("kiln hours", "hours"),
+  energy_kwh: own("energy a load", "energy"),
   kiln_hours_over_expected: own("kiln hours over the expected", "hours"),
   steep_out_moisture_pct: share("steep-out moisture"),
   acrospire_mean: own("mean acrospire length", "fraction"),

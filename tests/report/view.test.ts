@@ -32,6 +32,7 @@ const views: fc.Arbitrary<View> = fc.record({
   rules: optional(fc.subarray([...allRules], { minLength: 1 }).filter((rules) => String(rules) !== String(usualRules))),
   apart: fc.boolean(),
   whatIf: fc.dictionary(fc.constantFrom(...whatIfFields), text, { noNullPrototype: true }),
+  trial: fc.record({ measure: optional(text), difference: optional(text) }),
   sort: optional(text),
   search: optional(text),
   firing: optional(text),

@@ -7,12 +7,13 @@ import type { LoadRow } from "../loadRow.ts";
 import type { RunRow } from "../runRow.ts";
 import type { TargetRow } from "../targetRow.ts";
 import { airNeededBook } from "./airNeeded.ts";
+import { alteredName, alteredStem } from "./alteredColumn.ts";
 import { changeEffect, onBothSides, rowsInWindow, type SidedRow } from "./changeEffect.ts";
 import { changeWarnings } from "./changeWarnings.ts";
-import { changeWindow } from "./changeWindow.ts";
+import { beginningOf, changeWindow } from "./changeWindow.ts";
 import { type ComparedGround, type ComparedRow, comparedRows } from "./comparedRow.ts";
 import { type PlaceboBook, placeboBook } from "./placeboBook.ts";
-import { onlyReads, touchedBy } from "./touchedMeasures.ts";
+import { onlyReads, touchedBy, touchTheSame } from "./touchedMeasures.ts";
 import { trialPlans } from "./trialPlans.ts";
 
 export interface ChangesOptions {
@@ -88,6 +89,7 @@ interface Judging {
 
 function judgeChange(change: EventRow, id: string, { events, rowsOf, ground, placebos }: Judging): ChangeResult {
   const { timeZone } = ground;
+  const stem = alteredStem(change.alters);
   const window = changeWindow(change, events, timeZone);
   const measures = touchedBy(change.scope);
   const effects: ChangeEffect[] = [];
@@ -108,6 +110,7 @@ function judgeChange(change: EventRow, id: string, { events, rowsOf, ground, pla
   }
   return {
     event: change,
+    altered: stem === null ? null : alteredName(stem),
     id,
     at: window.at,
     from: window.from,
@@ -126,6 +129,11 @@ function judgeChange(change: EventRow, id: string, { events, rowsOf, ground, pla
             oneSided: [...oneSided].sort(),
             timeZone,
           }),
+    beside: events.filter((event) => {
+      const begins = beginningOf(event, timeZone);
+      const isWithin = begins > window.from && begins < window.to;
+      return event !== change && event.kind !== "new-baseline" && isWithin && touchTheSame(event.scope, measures);
+    }),
     tooLittle: effects.length > 0 ? null : whyNothing(change, lacking),
   };
 }

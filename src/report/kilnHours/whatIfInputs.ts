@@ -30,7 +30,8 @@ export function readClock(text: string): number | null {
   return found ? Number(found[1]) * 60 + Number(found[2]) : null;
 }
 
-function readNumber(text: string): number | null {
+/** A number as a reader types it, with a point or a comma; null where the text is none. */
+export function readNumber(text: string): number | null {
   const trimmed = text.trim();
   return PLAIN_NUMBER.test(trimmed) ? Number(trimmed.replace("\u2212", "-").replace(",", ".")) : null;
 }

@@ -1,0 +1,254 @@
+import type { RenderFunction } from "@observablehq/plot";
+import type { ChangedMeasure, ChangeEffect, ChangeResult } from "../../report/changesResult.ts";
+import { printDate } from "../../units/instant.ts";
+import { maltMeasure } from "../../units/maltMeasure.ts";
+import { changeUnit, printChange, printSpan } from "../../units/measureChange.ts";
+import { printSigned } from "../../units/print.ts";
+import { toShown } from "../../units/quantity.ts";
+import { type FigureSettings, fullWidth, narrowWidth, textSize } from "../figureSettings.ts";
+import type { FigureSpec, Frame } from "../figureSpec.ts";
+import { layer, type Pen } from "../layer.ts";
+import { countOf } from "../listedRows.ts";
+import { fitText, textWidth } from "../textWidth.ts";
+import { type Tick, valueTicks } from "../ticks.ts";
+
+/** Changes up to here are drawn; the table has all. */
+const MOST_CHANGES = 8;
+/** Panels abreast on a wide drawing. */
+const MOST_ABREAST = 3;
+const GAP = 28;
+
+interface Row {
+  readonly change: ChangeResult;
+  readonly effect: ChangeEffect;
+}
+
+/** One measure: every change that was compared in it, on one scale about nothing. */
+interface Panel {
+  readonly measure: ChangedMeasure;
+  readonly rows: readonly Row[];
+  /** How far the scale reaches either side of nothing, as shown. */
+  readonly reach: number;
+}
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+function panelsOf(changes: readonly ChangeResult[], settings: FigureSettings): readonly Panel[] {
+  const measures = [...new Set(changes.flatMap(({ effects }) => effects.map(({ measure }) => measure)))];
+  const panels = measures.map((measure): Panel => {
+    const rows = changes.flatMap((change): Row[] => {
+      const effect = change.effects.find((one) => one.measure === measure);
+      return effect === undefined ? [] : [{ change, effect }];
+    });
+    const shown = (value: number): number => Math.abs(toShown(value, maltMeasure(measure).difference, settings.units));
+    const ends = rows.flatMap(({ effect: { total, beyond } }) =>
+      [total, ...(beyond === null ? [] : [beyond])].flatMap(({ low, high }) => [shown(low), shown(high)]),
+    );
+    return { measure, rows, reach: 1.08 * Math.max(...ends) };
+  });
+  // What most changes can have touched stands first.
+  return panels.sort((a, b) => b.rows.length - a.rows.length);
+}
+
+/**
+ * What every change came to, measure by measure, each with its 95 % interval about nothing; thin marks: what the same test
+ * shows at dates without a change; below it, hollow, what is left beyond the altered column.
+ *
+ * @returns null where nothing was compared
+ */
+export function changeEffects(changes: readonly ChangeResult[], settings: FigureSettings): FigureSpec | null {
+  const compared = changes.filter(({ effects }) => effects.length > 0);
+  if (compared.length === 0) return null;
+  const drawn = compared.slice(0, MOST_CHANGES);
+  const panels = panelsOf(drawn, settings);
+  const { units, timeZone } = settings;
+
+  const options = (frame: Frame) => {
+    const size = textSize(frame);
+    const abreast = frame.narrow ? 1 : Math.min(MOST_ABREAST, panels.length);
+    const rowHeight = Math.round(size * 2.3);
+    const head = Math.round(size * 1.7);
+    const foot = Math.round(size * 2.1);
+    const lines: Panel[][] = [];
+    panels.forEach((panel, at) => {
+      if (at % abreast === 0) lines.push([]);
+      lines.at(-1)?.push(panel);
+    });
+    // Panels abreast share their rows, so that a change is named once.
+    const blocks = lines.map((line) =>
+      drawn.filter((change) => line.some(({ rows }) => rows.some((r) => r.change === change))),
+    );
+    const heights = blocks.map((rows) => head + rows.length * rowHeight + foot);
+    const height = heights.reduce((sum, one) => sum + one, 0);
+    const names = frame.narrow ? 92 : 250;
+    const layers: RenderFunction[] = lines.map((line, at) => {
+      const top = heights.slice(0, at).reduce((sum, one) => sum + one, 0);
+      const rows = blocks[at] ?? [];
+      return layer("effects", ({ pen, width }) => {
+        const room = (width - names - (abreast - 1) * GAP) / abreast;
+        return [
+          ...rowNames(rows, {
+            top: top + head,
+            rowHeight,
+            size,
+            room: names - 14,
+            timeZone,
+            narrow: frame.narrow,
+            pen,
+          }),
+          ...line.flatMap((panel, column) =>
+            panelMarks(panel, rows, {
+              left: names + column * (room + GAP),
+              width: room,
+              top,
+              head,
+              rowHeight,
+              size,
+              settings,
+              pen,
+            }),
+          ),
+        ];
+      });
+    });
+    return {
+      height,
+      marginTop: 0,
+      marginRight: 0,
+      marginBottom: 0,
+      marginLeft: 0,
+      x: { axis: null, domain: [0, 1] as const },
+      y: { axis: null, domain: [0, 1] as const },
+      marks: layers,
+    };
+  };
+
+  return {
+    id: "change-effects",
+    title: "What each change came to",
+    summary: `After less before with 95 % intervals, adjusted for weather and variety, never for what the change altered; thin marks show what dates without a change come to by the same test, hollow ones what is left beyond the altered column.${compared.length > drawn.length ? ` The latest ${countOf(drawn.length, "change")} are drawn.` : ""}`,
+    table: {
+      columns: [
+        { label: "change", numeric: false },
+        { label: "from", numeric: false },
+        { label: "measure", numeric: false },
+        { label: "difference", numeric: true },
+        { label: "95 % interval", numeric: true },
+        { label: "dates without a change that show as much", numeric: true },
+      ],
+      rows: compared.flatMap((change) =>
+        change.effects.map((effect) => [
+          { text: change.event.what, href: `#${change.id}` },
+          printDate(change.at, timeZone),
+          maltMeasure(effect.measure).words,
+          printChange(effect.measure, effect.total.estimate, units),
+          signedSpan(effect, units),
+          effect.placebo === null ? "none tried" : `${effect.placebo.asLarge} of ${effect.placebo.dates}`,
+        ]),
+      ),
+    },
+    wideWidth: fullWidth,
+    narrowWidth,
+    printAs: "wide",
+    options,
+  };
+}
+
+const signedSpan = ({ measure, total }: ChangeEffect, units: FigureSettings["units"]): string =>
+  total.low * total.high <= 0
+    ? printSpan(measure, total, units)
+    : `${printChange(measure, total.low, units, true)} to ${printChange(measure, total.high, units)}`;
+
+interface NamesDesign {
+  readonly top: number;
+  readonly rowHeight: number;
+  readonly size: number;
+  readonly room: number;
+  readonly timeZone: string;
+  readonly narrow: boolean;
+  readonly pen: Pen;
+}
+
+function rowNames(rows: readonly ChangeResult[], design: NamesDesign): readonly SVGElement[] {
+  const { top, rowHeight, size, room, timeZone, narrow, pen } = design;
+  return rows.flatMap(({ event, at, id }, row) => {
+    const middle = top + (row + 0.5) * rowHeight;
+    const date = printDate(at, timeZone);
+    const texts = narrow
+      ? [pen.element("text", { class: "label soft", x: 0, y: middle + size * 0.34 }, [date])]
+      : [
+          pen.element("text", { class: "label", x: 0, y: middle - size * 0.15 }, [fitText(event.what, room, size)]),
+          pen.element("text", { class: "label soft", x: 0, y: middle + size * 0.95 }, [date]),
+        ];
+    return [pen.element("a", { href: `#${id}` }, texts)];
+  });
+}
+
+interface PanelDesign {
+  readonly left: number;
+  readonly width: number;
+  readonly top: number;
+  readonly head: number;
+  readonly rowHeight: number;
+  readonly size: number;
+  readonly settings: FigureSettings;
+  readonly pen: Pen;
+}
+
+function panelMarks(panel: Panel, rows: readonly ChangeResult[], design: PanelDesign): readonly SVGElement[] {
+  const { left, width, top, head, rowHeight, size, settings, pen } = design;
+  const { measure, reach } = panel;
+  const { units } = settings;
+  const words = maltMeasure(measure);
+  const x = (shown: number): number => left + width / 2 + (shown / reach) * (width / 2);
+  const inside = (value: number): number =>
+    x(Math.max(-reach, Math.min(reach, toShown(value, words.difference, units))));
+  const [above, below] = [top + head, top + head + rows.length * rowHeight];
+  const unit = changeUnit(measure, units);
+  const name = capital(unit === "" ? words.words : `${words.words}, ${unit}`);
+  const ticks = ticksWithRoom(reach, width, size);
+  return [
+    pen.element("text", { class: "name strong", x: left, y: top + size }, [fitText(name, width, size, 600)]),
+    pen.element("path", { class: "grid", d: ticks.map(({ at }) => `M${x(at)},${above}V${below}`).join("") }),
+    pen.element("path", { class: "rule", d: `M${x(0)},${above}V${below + 5}` }),
+    pen.element(
+      "g",
+      { class: "axis" },
+      ticks.map(({ at, label }) =>
+        pen.element("text", { x: x(at), y: below + 6 + size * 0.95, "text-anchor": "middle" }, [label]),
+      ),
+    ),
+    ...panel.rows.flatMap(({ change, effect }) => {
+      const middle = above + (rows.indexOf(change) + 0.5) * rowHeight;
+      const { total, beyond, placebo } = effect;
+      const tried = placebo === null ? [] : placebo.sizes;
+      return [
+        pen.element("path", {
+          class: "placebos",
+          d: tried.map((one) => `M${inside(one)},${middle - 8}v16`).join(""),
+        }),
+        pen.element("path", { class: "line", d: `M${inside(total.low)},${middle}H${inside(total.high)}` }),
+        pen.element("circle", { class: "mark-ink", cx: inside(total.estimate), cy: middle, r: 4.2 }),
+        ...(beyond === null
+          ? []
+          : [
+              pen.element("path", {
+                class: "thread",
+                d: `M${inside(beyond.low)},${middle + 10}H${inside(beyond.high)}`,
+              }),
+              pen.element("circle", { class: "hollow", cx: inside(beyond.estimate), cy: middle + 10, r: 3 }),
+            ]),
+      ];
+    }),
+  ];
+}
+
+/** As many round values as stand clear of each other. */
+function ticksWithRoom(reach: number, width: number, size: number): readonly Tick[] {
+  for (const count of [5, 4, 3, 2]) {
+    const ticks = valueTicks(-reach, reach, count, printSigned);
+    const wide = Math.max(...ticks.map(({ label }) => textWidth(label, size))) + 10;
+    if (ticks.length * wide <= width) return ticks;
+  }
+  return valueTicks(-reach, reach, 2, printSigned);
+}
