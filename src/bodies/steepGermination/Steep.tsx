@@ -31,7 +31,7 @@ export function Steep({ result: { steeps, chitted }, figure, numbersIn }: SteepP
           <Said sentence={chitSentence(chitted)} />
           {below.length === 0 ? null : (
             <>
-              {below.length > MOST ? " The latest: " : " "}
+              {below.length > MOST ? " The latest: " : " Too little: "}
               <RunLinks runs={below.slice(-MOST)} />.
             </>
           )}
