@@ -7,7 +7,7 @@ import {
   placeboSentence,
 } from "../../findings/changes/changeSentences.ts";
 import { mainEffect } from "../../findings/changes/changeWords.ts";
-import type { Sentence } from "../../findings/sentence.ts";
+import { joinSentences, type Sentence } from "../../findings/sentence.ts";
 import type { ChangeResult } from "../../report/changesResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { useBody, useUnits } from "../context.ts";
@@ -50,8 +50,12 @@ export function ChangeEntry({ change, figure }: ChangeEntryProps) {
       <div class="prose">
         <Lines
           sentences={[
-            ...effects.map((effect) => effectStatement(effect, units)),
-            ...(altered === null ? [] : effects.map((effect) => beyondSentence(effect, altered, units))),
+            ...effects.map((effect) =>
+              joinSentences([
+                effectStatement(effect, units),
+                altered === null ? [] : beyondSentence(effect, altered, units),
+              ]),
+            ),
             main === null ? [] : placeboSentence(main, units),
           ]}
         />

@@ -22,7 +22,7 @@ function Asked({ plans, answer }: NextTrialProps) {
   const usual = answer.kind === "runs" ? String(answer.row.difference) : "";
   return (
     <>
-      <form method="get" action={hrefTo(changesPage.path)} class="find needs-scripting" data-form="what-if">
+      <form method="get" action={hrefTo(changesPage.path)} class="choose-fields needs-scripting" data-form="what-if">
         <div class="field">
           <label for="trial-measure">Measure</label>
           <select id="trial-measure" name="measure" data-control="measure" value={chosen.measure}>
@@ -73,41 +73,43 @@ export function NextTrial({ plans, answer }: NextTrialProps) {
             <tr>
               <th scope="col">measure</th>
               <th scope="col" class="n">
-                spread between runs
+                between runs
               </th>
               <th scope="col" class="n">
-                difference
+                small
               </th>
               <th scope="col" class="n">
-                runs each side
+                middling
               </th>
               <th scope="col" class="n">
-                to be surer
+                large
               </th>
             </tr>
           </thead>
           <tbody>
-            {plans.flatMap(({ measure, spread, rows }) =>
-              rows.map(({ difference, runsEachSide80, runsEachSide90 }, at) => (
-                <tr>
-                  <th scope="row">
-                    {at === 0 ? measureWords(measure) : <span class="visually-hidden">{measureWords(measure)}</span>}
-                  </th>
-                  <td class="n">{at === 0 ? printSize(measure, spread, units) : ""}</td>
-                  <td class="n">{printSize(measure, difference, units)}</td>
-                  <td class="n">{runsWanted(runsEachSide80)}</td>
-                  <td class="n">{runsWanted(runsEachSide90)}</td>
-                </tr>
-              )),
-            )}
+            {plans.map(({ measure, spread, rows }) => (
+              <tr>
+                <th scope="row">{measureWords(measure)}</th>
+                <td class="n">{printSize(measure, spread, units)}</td>
+                {rows.map(({ difference, runsEachSide80, runsEachSide90 }) => (
+                  <td class="n">
+                    <b>{runsWanted(runsEachSide80)}</b>
+                    {` (${runsWanted(runsEachSide90)})`}
+                    <br />
+                    {printSize(measure, difference, units)}
+                  </td>
+                ))}
+              </tr>
+            ))}
           </tbody>
         </table>
       </Scroll>
       <p class="table-note">
-        Runs for which a difference of that size would be told four times in five; to be surer, nine times in ten
-        (two-sided t test at 5&nbsp;%). The spread is this house’s own, with weather, variety and bed depth taken out,
-        in stretches where nothing was changed and nothing was about to be mended. Change one thing at a time, and swap
-        back and forth rather than once where that can be done: then season and grain stand on both sides.
+        Runs on each side for which a difference of that size would be told four times in five, in brackets nine times
+        in ten (two-sided t test at 5&nbsp;%). The spread between runs is this house’s own, with weather, variety and
+        bed depth taken out, in stretches where nothing was changed and nothing was about to be mended; where weather or
+        varieties differ between the sides, adjusting for them costs some runs more. Change one thing at a time, and
+        swap back and forth rather than once where that can be done: then season and grain stand on both sides.
       </p>
     </Entry>
   );

@@ -66,7 +66,7 @@ export function changeEffects(changes: readonly ChangeResult[], settings: Figure
   const options = (frame: Frame) => {
     const size = textSize(frame);
     const abreast = frame.narrow ? 1 : Math.min(MOST_ABREAST, panels.length);
-    const rowHeight = Math.round(size * 2.3);
+    const rowHeight = Math.round(size * (frame.narrow ? 2.3 : 2.9));
     const head = Math.round(size * 1.7);
     const foot = Math.round(size * 2.1);
     const lines: Panel[][] = [];

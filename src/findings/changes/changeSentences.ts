@@ -67,15 +67,15 @@ export function effectStatement(effect: ChangeEffect, units: UnitSystem): Senten
   return [typeof first === "string" ? capital(first) : first, ...rest, "."];
 }
 
-/** What is left once the altered column stands beside the change. Empty where none is named or it could not be parted. */
-export function beyondSentence({ measure, beyond }: ChangeEffect, altered: string, units: UnitSystem): Sentence {
-  if (beyond === null) return [];
+/** What is left once the altered column stands beside the change. Empty where it could not be parted, or there is nothing to part. */
+export function beyondSentence(effect: ChangeEffect, altered: string, units: UnitSystem): Sentence {
+  const { measure, beyond, verdict } = effect;
+  if (beyond === null || verdict === "no difference") return [];
   const span = `(95\u00a0% interval ${printSpan(measure, beyond, units)})`;
   const words = measureWords(measure);
   if (beyond.low <= 0 && beyond.high >= 0) {
     return [
-      `Of the ${words} `,
-      strong(`nothing is seen to be left beyond ${altered}`),
+      strong(`Nothing is seen to be left beyond ${altered}`),
       `: ${printSize(measure, beyond.estimate, units)} ${beyond.estimate < 0 ? "less" : "more"} ${span}.`,
     ];
   }

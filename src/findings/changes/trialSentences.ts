@@ -14,12 +14,12 @@ export function trialSentence(answer: TrialAnswer, units: UnitSystem): Sentence 
   if (answer.kind === "refusal") return [answer.sentence];
   const { measure, row } = answer;
   const [one, many] = countedAs(measure);
-  const asked = `To tell ${printSize(measure, row.difference, units)} of ${measureWords(measure)}`;
+  const asked = `To tell a difference of ${printSize(measure, row.difference, units)} in ${measureWords(measure)}`;
   const { runsEachSide80: usual, runsEachSide90: sure } = row;
   if (usual === null) return [`${asked}, no number of ${many} that a house makes would do.`];
   return [
     `${asked}, plan `,
     strong(`${counted(usual, one, many)} before and as many after`),
-    sure === null ? "." : `; ${printNumber(sure, 0)} and ${printNumber(sure, 0)} to be surer of it.`,
+    sure === null ? "." : `; to be surer of it, ${printNumber(sure, 0)} and ${printNumber(sure, 0)}.`,
   ];
 }
