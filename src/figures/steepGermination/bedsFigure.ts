@@ -3,7 +3,7 @@ import type { AcrospireRun, SteepGerminationResult } from "../../report/steepGer
 import { printDate } from "../../units/instant.ts";
 import { print, printPValue, printSigned } from "../../units/print.ts";
 import { shownAs } from "../../units/quantity.ts";
-import { footAxis, footHeight } from "../axes.ts";
+import { footAxis } from "../axes.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
 import { endLabels } from "../controlCharts/endLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
@@ -12,8 +12,8 @@ import { type Label, labelLayer } from "../labelLayer.ts";
 import { layer } from "../layer.ts";
 import { countOf, latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
-import { ownStripAxes, ownStrips, stripScale } from "../thermostat/ownStrips.ts";
-import { floorFrame, nameLines } from "./floorFrame.ts";
+import { ownStripAxes, ownStrips } from "../thermostat/ownStrips.ts";
+import { floorFrame, nameLines, stripOptions } from "./floorFrame.ts";
 
 /** One bed against the others of its batch. */
 export interface BedBeside {
@@ -138,17 +138,7 @@ export function bedsFigure(
         ],
       }),
     ];
-    const marginBottom = footHeight(months, size);
-    return {
-      height: inner + 4 + marginBottom,
-      marginTop: 4,
-      marginRight: shared.right,
-      marginBottom,
-      marginLeft: shared.left,
-      x: { domain: x },
-      y: { domain: stripScale(inner) },
-      marks,
-    };
+    return stripOptions(shared, inner, marks);
   };
 
   return {

@@ -2,7 +2,7 @@ import type { Markish } from "@observablehq/plot";
 import type { SteepBias, SteepRun } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printSigned } from "../../units/print.ts";
-import { footAxis, footHeight, valueAxis } from "../axes.ts";
+import { footAxis, valueAxis } from "../axes.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
 import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
@@ -11,7 +11,7 @@ import { layer } from "../layer.ts";
 import { latestFirst } from "../listedRows.ts";
 import { scatter } from "../scatter.ts";
 import { paddedSpan, valueTicks } from "../ticks.ts";
-import { floorFrame } from "./floorFrame.ts";
+import { chartOptions, floorFrame } from "./floorFrame.ts";
 
 /**
  * Moisture as measured less moisture from mass gain, batch by batch in time: their mean with its 95 % band, and the span
@@ -55,7 +55,7 @@ export function biasFigure(
       frame,
       ends.flatMap(({ rows }) => rows),
     );
-    const { size, x, months } = shared;
+    const { size, months } = shared;
     const y = paddedSpan([0, ...limits, ...points.map((p) => p.y)], 0.06, 1);
     const ticks = valueTicks(y[0], y[1], 5, printSigned);
     const across = (...heights: readonly number[]) =>
@@ -80,16 +80,7 @@ export function biasFigure(
       scatter(points, frame, "mark-steep"),
       endLabels(ends, size),
     ];
-    return {
-      height: frame.narrow ? 230 : 250,
-      marginTop: Math.round(size * 1.9),
-      marginRight: shared.right,
-      marginBottom: footHeight(months, size),
-      marginLeft: shared.left,
-      x: { domain: x },
-      y: { domain: y },
-      marks,
-    };
+    return chartOptions(shared, { height: frame.narrow ? 230 : 250, y, marks });
   };
 
   return {

@@ -1,7 +1,10 @@
+import type { Markish, PlotOptions } from "@observablehq/plot";
+import { footHeight } from "../axes.ts";
 import { type ChartFrame, chartFrame, type DatedRuns } from "../controlCharts/chartFrame.ts";
 import type { FigureSettings } from "../figureSettings.ts";
 import type { Frame } from "../figureSpec.ts";
 import { textWidth } from "../textWidth.ts";
+import { stripScale } from "../thermostat/ownStrips.ts";
 
 /** A chart's time axis with room on the right for names of its own at the ends of lines. */
 export function floorFrame(
@@ -33,4 +36,40 @@ export function nameLines(
       { x: end, y },
     ]);
   });
+}
+
+/** Strips of `inner` px under each other on the frame's time axis. */
+export function stripOptions(
+  { x, left, right, months, size }: ChartFrame,
+  inner: number,
+  marks: Markish[],
+): PlotOptions {
+  const marginBottom = footHeight(months, size);
+  return {
+    height: inner + 4 + marginBottom,
+    marginTop: 4,
+    marginRight: right,
+    marginBottom,
+    marginLeft: left,
+    x: { domain: x },
+    y: { domain: stripScale(inner) },
+    marks,
+  };
+}
+
+/** One chart of `height` px on the frame's time axis. */
+export function chartOptions(
+  { x, left, right, months, size }: ChartFrame,
+  { height, y, marks }: { readonly height: number; readonly y: readonly [number, number]; readonly marks: Markish[] },
+): PlotOptions {
+  return {
+    height,
+    marginTop: Math.round(size * 1.9),
+    marginRight: right,
+    marginBottom: footHeight(months, size),
+    marginLeft: left,
+    x: { domain: x },
+    y: { domain: y },
+    marks,
+  };
 }

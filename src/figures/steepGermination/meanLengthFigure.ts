@@ -2,7 +2,7 @@ import type { Markish } from "@observablehq/plot";
 import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printNumber } from "../../units/print.ts";
-import { footAxis, footHeight, valueAxis } from "../axes.ts";
+import { footAxis, valueAxis } from "../axes.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
 import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { nearLabels } from "../controlCharts/nearLabels.ts";
@@ -13,7 +13,7 @@ import { layer } from "../layer.ts";
 import { latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_LINKED_MARKS, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
 import { paddedSpan, valueTicks } from "../ticks.ts";
-import { floorFrame } from "./floorFrame.ts";
+import { chartOptions, floorFrame } from "./floorFrame.ts";
 import { targetBand } from "./targetBand.ts";
 
 const length = (fraction: number): string => print(fraction, "fraction", "metric");
@@ -68,7 +68,7 @@ export function meanLengthFigure(
       frame,
       ends.flatMap(({ rows }) => rows),
     );
-    const { size, x, months } = shared;
+    const { size, months } = shared;
     const y = paddedSpan([...strokes, ...edges], 0.08, 0.1);
     const ticks = valueTicks(y[0], y[1], frame.narrow ? 4 : 5);
     const ringed = points.filter(({ run }) => outside.has(run.run)).slice(-MOST_RINGS);
@@ -112,16 +112,7 @@ export function meanLengthFigure(
         ],
       }),
     ];
-    return {
-      height: frame.narrow ? 250 : 280,
-      marginTop: Math.round(size * 1.9),
-      marginRight: shared.right,
-      marginBottom: footHeight(months, size),
-      marginLeft: shared.left,
-      x: { domain: x },
-      y: { domain: y },
-      marks,
-    };
+    return chartOptions(shared, { height: frame.narrow ? 250 : 280, y, marks });
   };
 
   return {

@@ -2,7 +2,7 @@ import type { Markish } from "@observablehq/plot";
 import type { SteepRun } from "../../report/steepGerminationResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print } from "../../units/print.ts";
-import { footAxis, footHeight } from "../axes.ts";
+import { footAxis } from "../axes.ts";
 import { runCell } from "../controlCharts/chartWords.ts";
 import { type EndLabel, endLabels } from "../controlCharts/endLabels.ts";
 import { nearLabels } from "../controlCharts/nearLabels.ts";
@@ -11,8 +11,8 @@ import type { FigureSpec, Frame } from "../figureSpec.ts";
 import { type Label, labelLayer } from "../labelLayer.ts";
 import { countOf, latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_RINGS, ringRadius, rings, scatter } from "../scatter.ts";
-import { ownStripAxes, ownStrips, stripScale } from "../thermostat/ownStrips.ts";
-import { floorFrame, nameLines } from "./floorFrame.ts";
+import { ownStripAxes, ownStrips } from "../thermostat/ownStrips.ts";
+import { floorFrame, nameLines, stripOptions } from "./floorFrame.ts";
 import { targetBand, type Wanted } from "./targetBand.ts";
 
 type Known = SteepRun & { readonly steepOutPercent: number };
@@ -65,7 +65,7 @@ export function steepOutFigure(steeps: readonly SteepRun[], said: string, settin
     const dated = { runs: known.map(({ startedAt }) => ({ at: startedAt })) };
     const names = groups.flatMap(({ wanted }) => endNames(wanted, (value) => value, bare).flatMap(({ rows }) => rows));
     const shared = floorFrame(dated, settings, frame, names);
-    const { size, x, months } = shared;
+    const { size, months } = shared;
     const { strips, inner } = ownStrips(
       groups.map(({ varieties, steeps: own, wanted }) => ({
         name: stripName(varieties, own.length, frame),
@@ -127,17 +127,7 @@ export function steepOutFigure(steeps: readonly SteepRun[], said: string, settin
         ],
       }),
     ];
-    const marginBottom = footHeight(months, size);
-    return {
-      height: inner + 4 + marginBottom,
-      marginTop: 4,
-      marginRight: shared.right,
-      marginBottom,
-      marginLeft: shared.left,
-      x: { domain: x },
-      y: { domain: stripScale(inner) },
-      marks,
-    };
+    return stripOptions(shared, inner, marks);
   };
 
   return {
