@@ -62,7 +62,7 @@ function Asked({ plans, answer }: NextTrialProps) {
 export function NextTrial({ plans, answer }: NextTrialProps) {
   const units = useUnits();
   if (plans.length === 0) return null;
-  const title = "Runs needed on each side, before and after";
+  const title = "Differences, and the runs needed on each side to tell them";
   return (
     <Entry id="next-trial" title="The next trial" note="Before you change anything: how many runs would tell?">
       <Asked plans={plans} answer={answer} />
@@ -93,10 +93,10 @@ export function NextTrial({ plans, answer }: NextTrialProps) {
                 <td class="n">{printSize(measure, spread, units)}</td>
                 {rows.map(({ difference, runsEachSide80, runsEachSide90 }) => (
                   <td class="n">
+                    {printSize(measure, difference, units)}
+                    <br />
                     <b>{runsWanted(runsEachSide80)}</b>
                     {` (${runsWanted(runsEachSide90)})`}
-                    <br />
-                    {printSize(measure, difference, units)}
                   </td>
                 ))}
               </tr>

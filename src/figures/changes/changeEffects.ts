@@ -129,23 +129,22 @@ export function changeEffects(changes: readonly ChangeResult[], settings: Figure
     summary: `After less before with 95 % intervals, adjusted for weather and variety, never for what the change altered; thin marks show what dates without a change come to by the same test, hollow ones what is left beyond the altered column.${compared.length > drawn.length ? ` The latest ${countOf(drawn.length, "change")} are drawn.` : ""}`,
     table: {
       columns: [
-        { label: "change", numeric: false },
-        { label: "from", numeric: false },
+        { label: "change of", numeric: false },
         { label: "measure", numeric: false },
         { label: "difference", numeric: true },
         { label: "95 % interval", numeric: true },
-        { label: "dates without a change that show as much", numeric: true },
+        { label: "other dates", numeric: true },
       ],
       rows: compared.flatMap((change) =>
         change.effects.map((effect) => [
-          { text: change.event.what, href: `#${change.id}` },
-          printDate(change.at, timeZone),
+          { text: printDate(change.at, timeZone), href: `#${change.id}` },
           maltMeasure(effect.measure).words,
           printChange(effect.measure, effect.total.estimate, units),
           signedSpan(effect, units),
           effect.placebo === null ? "none tried" : `${effect.placebo.asLarge} of ${effect.placebo.dates}`,
         ]),
       ),
+      note: "Other dates: how many of those without a change show as large a difference.",
     },
     wideWidth: fullWidth,
     narrowWidth,
