@@ -24,7 +24,7 @@ export interface FormerWords {
   readonly rows: FigureSpec["table"]["rows"];
 }
 
-const ROW = 58;
+const ROW = 64;
 
 /** Each strip on its own scale from 0 to 1, its extremes said at its ends: they share no unit. */
 function scaled(strip: FormerStrip) {

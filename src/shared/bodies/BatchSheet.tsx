@@ -48,7 +48,7 @@ export function BatchSheet({ house, batch, address }: BatchProps & { readonly ad
           )}
         </div>
         <h2>Figures</h2>
-        <FiguresTable batch={batch} house={house} />
+        <FiguresTable batch={batch} house={house} newestOnly />
         <h2>Made and delivered</h2>
         <ul class="lines">
           <li>

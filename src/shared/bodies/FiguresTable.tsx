@@ -3,9 +3,20 @@ import { listed } from "../../findings/counted.ts";
 import { figureLines, standingWords } from "../batchWords.ts";
 import type { SharedBatch, SharedHouse } from "../sharedSite.ts";
 
+interface FiguresTableProps {
+  readonly batch: SharedBatch;
+  readonly house: SharedHouse;
+  /** One line a measure, its newest: for a sheet that has room for no more. */
+  readonly newestOnly?: boolean;
+}
+
 /** Moisture and laboratory figures with units, method and date, against the spec of the variety. */
-export function FiguresTable({ batch, house }: { readonly batch: SharedBatch; readonly house: SharedHouse }) {
-  const { lines, untested } = figureLines(batch, house.units, house.timeZone);
+export function FiguresTable({ batch, house, newestOnly = false }: FiguresTableProps) {
+  const { lines: all, untested } = figureLines(batch, house.units, house.timeZone);
+  // Certificates come newest first.
+  const lines = newestOnly
+    ? all.filter(({ measure }, at) => all.findIndex((line) => line.measure === measure) === at)
+    : all;
   return (
     <>
       <Scroll label="Figures against the spec">
