@@ -2,6 +2,7 @@ import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
 import { choosesRows, formatView, parseView, type View, wholeView } from "../report/view.ts";
 import { type Control, changeView } from "./changeView.ts";
 import { openDrawer } from "./drawer.ts";
+import { frameShown } from "./frameShown.ts";
 import type { LoadedReport } from "./loadedReport.ts";
 import { bodyOf, partsAt } from "./pageBody.tsx";
 import { progressText, showProgress } from "./progressSlots.ts";
@@ -73,7 +74,11 @@ export function startSession(main: HTMLElement): Session {
     try {
       if (choosesRows(next) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
       await adopt();
+      let answered = false;
       for await (const found of reports.of(next, partsAt(path, next))) {
+        // What comes later must not keep the answer from being seen.
+        if (answered) await frameShown();
+        answered = true;
         if (mine !== wish || !(await show(path, next, found, mine))) return;
         report = found;
         shown = next;
