@@ -1,4 +1,4 @@
-import { createReadStream, statSync } from "node:fs";
+import { createReadStream, readFileSync, statSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import { extname, join, normalize } from "node:path";
 
@@ -25,13 +25,49 @@ function fileFor(folder: string, pathname: string): { path: string; status: numb
   return { path: missing, status: 404, bytes: statSync(missing).size };
 }
 
+/** The customers' pages as their house may look at them at home. */
+export interface Preview {
+  /** The folder that a share wrote. */
+  readonly folder: string;
+  /** Keys by the customer's short name. */
+  readonly keys: ReadonlyMap<string, string>;
+}
+
+const PREVIEW = "/preview/";
+
+/** Puts links where the built page keeps a place for them: no built file has them, since a built file may be published. */
+export function withPreviews(html: string, { keys }: Preview): string {
+  const escaped = (text: string): string =>
+    text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll('"', "&quot;");
+  const links = new Map([...keys].map(([customer, key]) => [escaped(customer), key]));
+  return html.replaceAll(/(<span data-preview="([^"]*)">)[^<]*(<\/span>)/g, (whole, open, customer, close) => {
+    const key = links.get(customer);
+    return key === undefined ? whole : `${open}<a href="${PREVIEW}${key}/index.html">preview</a>${close}`;
+  });
+}
+
 /** Serves a built site on the loopback address, as any static host would: no rewriting, no compression, no headers of its own. */
-export function serveFolder(folder: string, port: number): Promise<{ server: Server; address: string }> {
+export function serveFolder(
+  folder: string,
+  port: number,
+  preview: Preview | null = null,
+): Promise<{ server: Server; address: string }> {
   const server = createServer((request, response) => {
     let pathname: string;
     try {
       pathname = new URL(request.url ?? "/", "http://localhost").pathname;
-      const { path, status, bytes } = fileFor(folder, pathname);
+      const previewed = preview !== null && pathname.startsWith(PREVIEW) ? preview : null;
+      const { path, status, bytes } =
+        previewed === null ? fileFor(folder, pathname) : fileFor(previewed.folder, pathname.slice(PREVIEW.length - 1));
+      if (preview !== null && pathname === "/shared-pages/") {
+        const page = withPreviews(readFileSync(path, "utf8"), preview);
+        response.writeHead(status, {
+          "content-type": "text/html; charset=utf-8",
+          "content-length": Buffer.byteLength(page),
+        });
+        response.end(page);
+        return;
+      }
       const type = TYPES[extname(path)] ?? "application/octet-stream";
       response.writeHead(status, { "content-type": type, "content-length": bytes });
       const stream = createReadStream(path);

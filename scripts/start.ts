@@ -1,11 +1,14 @@
-// npm start [-- --logs DIR] [-- --port N]: builds the site from a folder of logs (the demo's unless told otherwise) and serves it.
+// npm start [-- --logs DIR] [-- --port N] [-- --shared DIR]: builds the site from a folder of logs (the demo's unless told otherwise) and serves it.
 
 import { existsSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { buildSite, DEMO_LOGS } from "./buildSite.ts";
+import { previewOf } from "./share/previewOf.ts";
 import { serveFolder } from "./siteServer.ts";
 
-const { values } = parseArgs({ options: { logs: { type: "string" }, port: { type: "string" } } });
+const { values } = parseArgs({
+  options: { logs: { type: "string" }, port: { type: "string" }, shared: { type: "string", default: "dist-shared" } },
+});
 const logs = values.logs ?? DEMO_LOGS;
 if (!existsSync(logs)) {
   console.error(`There is no folder ${logs}: give the folder that holds your CSV logs.`);
@@ -14,5 +17,6 @@ if (!existsSync(logs)) {
 await buildSite({ logs, outDir: "dist" });
 
 const wantedPort = values.port === undefined ? 4321 : Number(values.port);
-const { address } = await serveFolder("dist", wantedPort).catch(() => serveFolder("dist", 0));
+const preview = await previewOf(logs, values.shared);
+const { address } = await serveFolder("dist", wantedPort, preview).catch(() => serveFolder("dist", 0, preview));
 console.log(`\nPiecebook is at ${address}   (made from ${logs}; stop with Ctrl+C)`);

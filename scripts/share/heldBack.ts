@@ -58,7 +58,7 @@ export function heldBackReasons(sources: SharingSources): ReadonlyMap<string, re
   for (const problem of sources.problems) {
     if (problem.run === null || !touchesShown(problem, sources)) continue;
     const where = [problem.file, problem.line === null ? null : `line ${problem.line}`, problem.column];
-    add(problem.run, `${where.filter((part) => part !== null).join(", ")}: ${problem.message}`);
+    add(problem.run, `${where.filter((part) => part !== null).join(", ")}: ${problem.message.replace(/\.$/, "")}`);
   }
   const sharing = new Set(sources.customers.filter(({ share }) => share).map(({ customer }) => customer));
   for (const { run } of sources.deliveries.filter(({ customer }) => sharing.has(customer))) {

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { ShareChange, SharedBefore } from "../../src/report/sharing/sharedBefore.ts";
+import { parseRecord } from "../../src/report/sharing/sharedPagesOf.ts";
 
 /** The record of the last share, beside the logs: a hidden file, so that nobody takes it for a log. */
 export const LAST_SHARE_FILE = ".shared.json";
@@ -13,12 +14,8 @@ export const LAST_SHARE_FILE = ".shared.json";
 export function readLastShare(logs: string): SharedBefore | null {
   const path = join(logs, LAST_SHARE_FILE);
   if (!existsSync(path)) return null;
-  try {
-    const found = JSON.parse(readFileSync(path, "utf8")) as SharedBefore;
-    if (found.version === 1 && typeof found.customers === "object") return found;
-  } catch {
-    // Said below.
-  }
+  const { record } = parseRecord(readFileSync(path, "utf8"));
+  if (record !== null) return record;
   throw new RangeError(`${path} is not a record of a share: put back a copy of it, or take it away and share anew`);
 }
 

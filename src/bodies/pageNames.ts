@@ -7,6 +7,8 @@ export interface PageName {
   readonly title: string;
   readonly path: string;
   readonly stage: Stage;
+  /** True of a page that only the build can make: no live session draws it. */
+  readonly still?: true;
 }
 
 export const homePage: PageName = { title: "Front page", path: "", stage: "none" };
@@ -25,6 +27,7 @@ export const thermostatPage: PageName = { title: "Thermostat", path: "thermostat
 export const varietiesPage: PageName = { title: "Varieties", path: "varieties/", stage: "none" };
 export const changesPage: PageName = { title: "Changes", path: "changes/", stage: "none" };
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
+export const sharedPagesPage: PageName = { title: "Shared pages", path: "shared-pages/", stage: "none", still: true };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
 
@@ -47,5 +50,6 @@ export const PAGES: readonly PageName[] = [
   varietiesPage,
   changesPage,
   runsPage,
+  sharedPagesPage,
   logsPage,
 ];

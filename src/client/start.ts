@@ -32,12 +32,14 @@ function linkWithin(event: MouseEvent): URL | null {
   const link = event.target instanceof Element ? event.target.closest<HTMLAnchorElement>("a[href]") : null;
   if (link === null || link.target !== "" || link.hasAttribute("download") || link.origin !== location.origin)
     return null;
+  // Only the build can make such a page.
+  if (link.dataset.still !== undefined) return null;
   const address = new URL(link.href);
   const samePage = address.pathname === location.pathname && address.search === location.search;
   return samePage && address.hash !== "" ? null : address;
 }
 
-if (main !== null) {
+if (main !== null && main.dataset.still === undefined) {
   // Text fields answer as they are typed in; dates, lists and ticks when they are changed.
   main.addEventListener("input", (event) => {
     const field = controlOf(event.target);

@@ -33,6 +33,7 @@ describe.each([
     "varieties/Brunolt/",
     "runs/",
     "runs/25-090/",
+    "shared-pages/",
     "logs/",
     "kiln-hours/?units=us",
   ])("/%s keeps the rules of WCAG 2.2 AA that a program can check", async (path) => {

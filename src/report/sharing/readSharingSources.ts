@@ -37,7 +37,8 @@ function rowsOf<Row>(
   return Array.from({ length: table.rowCount }, (_, row) => make(cells, row, table));
 }
 
-const customersOf = (table: Table | undefined): readonly CustomerRow[] =>
+/** The rows of customers.csv; none where the file is not there. */
+export const customersOf = (table: Table | undefined): readonly CustomerRow[] =>
   rowsOf(table, ({ text }, row, { lineOfRow }) => ({
     customer: text("customer", row) ?? "",
     name: text("name", row),
@@ -47,7 +48,8 @@ const customersOf = (table: Table | undefined): readonly CustomerRow[] =>
     line: lineOfRow[row] ?? 0,
   }));
 
-const deliveriesOf = (table: Table | undefined): readonly DeliveryRow[] =>
+/** The rows of deliveries.csv; none where the file is not there. */
+export const deliveriesOf = (table: Table | undefined): readonly DeliveryRow[] =>
   rowsOf(table, ({ text, number }, row) => ({
     delivery: text("delivery", row) ?? "",
     customer: text("customer", row) ?? "",
