@@ -9,13 +9,21 @@ import type { Bench } from "./bench.ts";
 import { printTable } from "./printTable.ts";
 import { progress } from "./progress.ts";
 import { type BareLoad, type BareTable, loadBare } from "./redrawBare.ts";
-import { type LightRedraw, type Redraw, redrawByEngine, redrawWithoutEngine, type SiteRedraw } from "./redrawInSite.ts";
+import {
+  type ChartRedraw,
+  type LightRedraw,
+  type Redraw,
+  redrawByEngine,
+  redrawCharts,
+  redrawWithoutEngine,
+  type SiteRedraw,
+} from "./redrawInSite.ts";
 import { STAGES } from "./redrawStages.ts";
 import { SPREAD_HEADINGS, spreadCells } from "./spread.ts";
 import type { LogsWanted, MadeUpSite } from "./workshop.ts";
 
 const PAGE = "kiln-hours/";
-/** The charts carry simulated run lengths, so they are the dearest to work out. */
+/** What the charts' rules cost takes longest of all to work out. */
 const CHARTS_PAGE = "yield-and-moisture/";
 
 /** Ten years at the invented house's own pace, and ten years of a house at work nearly three times as often. */
@@ -37,7 +45,7 @@ function bareTables(folder: string): { readonly tables: readonly BareTable[]; re
 
 interface Visits {
   readonly site: SiteRedraw[];
-  readonly charts: SiteRedraw[];
+  readonly charts: (SiteRedraw & ChartRedraw)[];
   readonly light: LightRedraw[];
   readonly bare: BareLoad[];
   readonly packed: BareLoad[];
@@ -56,7 +64,7 @@ async function visit(site: MadeUpSite, tables: readonly BareTable[], repeats: nu
       visits.site.push(await redrawByEngine(browser, `${live.address}${PAGE}`));
       visits.bare.push(await loadBare(browser, alone.address, tables, null));
       visits.packed.push(await loadBare(browser, alone.address, tables, `/site/engine/${module}`));
-      visits.charts.push(await redrawByEngine(browser, `${live.address}${CHARTS_PAGE}`));
+      visits.charts.push(await redrawCharts(browser, `${live.address}${CHARTS_PAGE}`));
       visits.light.push(await redrawWithoutEngine(browser, `${live.address}${PAGE}`));
     }
   } finally {
@@ -94,7 +102,8 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
       [
         `${tables.length} tables, ${(bytes / 1e6).toFixed(2)} MB; ${fetched.toFixed(2)} MB fetched with the engine from this machine, each time with an empty cache.`,
         "Kiln hours page, where none other is named: from the use of a control to the frame that shows its answer in the window. The rest of the page",
-        "follows in bits while the browser is idle; stretches of loads, which need shuffling, come with it.",
+        "follows in bits while the browser is idle; stretches of loads, which need shuffling, and how often a set of rules cries wolf",
+        "come with it. Rules and batches left out are chosen with all varieties shown.",
       ],
       SPREAD_HEADINGS,
       [
@@ -137,8 +146,24 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
           visits.charts.map(({ thirdChoice }) => thirdChoice),
         ),
         ...redrawLines(
+          "Yield and moisture: a rule more",
+          visits.charts.map(({ ruleChoice }) => ruleChoice),
+        ),
+        ...redrawLines(
+          "Yield and moisture: each variety apart, no engine",
+          visits.charts.map(({ apart }) => apart),
+        ),
+        ...redrawLines(
+          "Yield and moisture: a batch left out",
+          visits.charts.map(({ leftOut }) => leftOut),
+        ),
+        ...redrawLines(
           "first keystroke of a what-if, no engine",
           visits.light.map(({ firstKeystroke }) => firstKeystroke),
+        ),
+        ...redrawLines(
+          "first keystroke, the field entered 0.4 s before",
+          visits.light.map(({ enteredBefore }) => enteredBefore),
         ),
         ...redrawLines(
           "next keystroke of a what-if",

@@ -19,8 +19,20 @@ export interface SiteRedraw {
   readonly megabytesFetched: number;
 }
 
+/** What is chosen on the charts' page alone, of all varieties, with the engine up. */
+export interface ChartRedraw {
+  readonly ruleChoice: Redraw;
+  /** Each variety apart, for which the engine is not asked. */
+  readonly apart: Redraw;
+  /** A batch left out of the baselines by hand, in the opened table of batches. */
+  readonly leftOut: Redraw;
+}
+
 export interface LightRedraw {
+  /** Typed in the very moment in which the field is entered. */
   readonly firstKeystroke: Redraw;
+  /** On another fresh page, typed a while after the field was entered, as by a hand. */
+  readonly enteredBefore: Redraw;
   readonly nextKeystroke: Redraw;
   readonly unitSwitch: Redraw;
 }
@@ -37,12 +49,18 @@ async function freshPage(browser: Browser, address: string): Promise<Page> {
 }
 
 /** The control by its name, with every fold about it opened as a reader would have opened it. */
-async function control(page: Page, name: string): Promise<Locator> {
-  const found = page.locator(`[data-control="${name}"]`).first();
-  await found.evaluate((element) => {
-    for (let fold = element.closest("details"); fold !== null; fold = fold.parentElement?.closest("details") ?? null)
+async function control(page: Page, name: string, value?: string): Promise<Locator> {
+  const found = page.locator(`[data-control="${name}"]${value === undefined ? "" : `[value="${value}"]`}`).first();
+  const opened = await found.evaluate((element) => {
+    let folds = 0;
+    for (let fold = element.closest("details"); fold !== null; fold = fold.parentElement?.closest("details") ?? null) {
+      if (!fold.open) folds += 1;
       fold.open = true;
+    }
+    return folds;
   });
+  // What an opened fold brings about is not the control's doing.
+  if (opened > 0) await page.waitForTimeout(QUIET_MILLISECONDS);
   return found;
 }
 
@@ -96,8 +114,38 @@ async function insideWorker(page: Page): Promise<{ notes: readonly Note[]; fetch
   throw new Error("the report worker was not found in the page");
 }
 
+/** A rule that few charts signal on, beside the usual pair. */
+const RULE = "eightOnOneSide";
+
+async function redrawOfCharts(page: Page): Promise<ChartRedraw> {
+  const list = await control(page, "variety");
+  await notesOf(page, () => list.selectOption(""), "used variety");
+  const tick = async (name: string, sign: string, value?: string): Promise<Redraw> => {
+    const box = await control(page, name, value);
+    return redrawOf(await notesOf(page, () => box.click(), sign), name, sign);
+  };
+  return {
+    ruleChoice: await tick("rules", REPORT, RULE),
+    apart: await tick("apart", "used apart"),
+    leftOut: await tick("without", REPORT),
+  };
+}
+
 /** Chooses a variety on a page as a reader would who never was here, and then two others. */
 export async function redrawByEngine(browser: Browser, address: string): Promise<SiteRedraw> {
+  return visitByEngine(browser, address, async (_, redraw) => redraw);
+}
+
+/** {@link redrawByEngine} on the page of charts, and then what can be chosen there alone. */
+export async function redrawCharts(browser: Browser, address: string): Promise<SiteRedraw & ChartRedraw> {
+  return visitByEngine(browser, address, async (page, redraw) => ({ ...redraw, ...(await redrawOfCharts(page)) }));
+}
+
+async function visitByEngine<T>(
+  browser: Browser,
+  address: string,
+  goOn: (page: Page, redraw: SiteRedraw) => Promise<T>,
+): Promise<T> {
   const page = await freshPage(browser, address);
   try {
     const list = await control(page, "variety");
@@ -116,13 +164,31 @@ export async function redrawByEngine(browser: Browser, address: string): Promise
       const listAgain = await control(page, "variety");
       return redrawOf(await notesOf(page, () => listAgain.selectOption(variety), REPORT), "variety", REPORT);
     };
-    return {
+    return await goOn(page, {
       firstChoice: redrawOf(notes, "variety", REPORT),
       stages,
       secondChoice: await again(other),
       thirdChoice: await again(third),
       megabytesFetched: inside.fetched.reduce((sum, { bytes }) => sum + bytes, 0) / 1e6,
-    };
+    });
+  } finally {
+    await page.context().close();
+  }
+}
+
+async function typeHumidity(page: Page, text: string, enteredBefore = false): Promise<Redraw> {
+  const field = await control(page, "humidity");
+  if (enteredBefore) {
+    await field.focus();
+    await page.waitForTimeout(QUIET_MILLISECONDS);
+  }
+  return redrawOf(await notesOf(page, () => field.fill(text), "used humidity"), "humidity", "used humidity");
+}
+
+async function keystrokeAfterEntering(browser: Browser, address: string): Promise<Redraw> {
+  const page = await freshPage(browser, address);
+  try {
+    return await typeHumidity(page, "71", true);
   } finally {
     await page.context().close();
   }
@@ -136,19 +202,17 @@ export async function redrawWithoutEngine(browser: Browser, address: string): Pr
     engineAsked ||= request.url().includes("/engine/");
   });
   try {
-    const type = async (text: string): Promise<readonly Note[]> => {
-      const field = await control(page, "humidity");
-      return notesOf(page, () => field.fill(text), "used humidity");
-    };
-    const first = await type("71");
-    const next = await type("75");
+    const firstKeystroke = await typeHumidity(page, "71");
+    const nextKeystroke = await typeHumidity(page, "75");
     const units = await control(page, "units");
     const switched = await notesOf(page, () => units.selectOption("us"), "used units");
     if (engineAsked) throw new Error("the engine was fetched for what needs none");
+    const unitSwitch = redrawOf(switched, "units", "used units");
     return {
-      firstKeystroke: redrawOf(first, "humidity", "used humidity"),
-      nextKeystroke: redrawOf(next, "humidity", "used humidity"),
-      unitSwitch: redrawOf(switched, "units", "used units"),
+      firstKeystroke,
+      enteredBefore: await keystrokeAfterEntering(browser, address),
+      nextKeystroke,
+      unitSwitch,
     };
   } finally {
     await page.context().close();
