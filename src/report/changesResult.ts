@@ -21,12 +21,17 @@ export interface ChangePoint {
   readonly isAfter: boolean;
 }
 
-/** The same test at other dates; the chance that a date without a change shows as much. */
+/** What the next few runs less the last few come to at dates without a change, and at the change's own date. */
 export interface Placebo {
   readonly dates: number;
+  /** Dates that show as much as the change's own does. */
   readonly asLarge: number;
-  /** Signed, largest first, each at the size that it would have beside as many runs as the change's own comparison. */
+  /** Signed, largest first. */
   readonly sizes: readonly number[];
+  /** How many runs a side each difference is made of. */
+  readonly runsEachSide: number;
+  /** The same at the change's own date: between fewer runs than its total effect, and so less sure. */
+  readonly own: number;
 }
 
 export interface ChangeEffect {

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { noncentralTUpperTail } from "../../src/analysis/beforeAfter/noncentralT.ts";
-import { placeboSteps } from "../../src/analysis/beforeAfter/placeboSteps.ts";
 import { stepEffect } from "../../src/analysis/beforeAfter/stepEffect.ts";
 import { runsEachSide, trialPower } from "../../src/analysis/beforeAfter/trialPower.ts";
 import { twoSample } from "../../src/analysis/beforeAfter/twoSample.ts";
+import { withinStretches } from "../../src/analysis/beforeAfter/withinStretches.ts";
 import { isFitFault } from "../../src/analysis/fitFault.ts";
 
 interface TestOfTwo {
@@ -37,9 +37,14 @@ interface Reference {
     readonly sigma: number;
     readonly levels: readonly [number, number];
     readonly levelsHc3: readonly [number, number];
-    readonly splitsFrom: number;
-    readonly splitSizes: readonly number[];
-    readonly splitT: readonly number[];
+  };
+  /** Cylinders of each car, coefficients of weight and power beside a level a count of cylinders. */
+  readonly stretches: {
+    readonly stretches: readonly number[];
+    readonly wt: number;
+    readonly hp: number;
+    readonly residualSpread: number;
+    readonly degreesOfFreedom: number;
   };
   readonly power: {
     readonly power: readonly { n: number; delta: number; sd: number; level: number; power: number }[];
@@ -115,22 +120,24 @@ describe("stepEffect against R's lm(mpg ~ wt + hp + am) and sandwich on mtcars (
     if (isFitFault(related)) throw new Error("mtcars carries the fit");
     expect(related.step.serialStandardError).toAgreeWithin(stepTerm.neweyWestOrdered, 1e-10);
   });
+});
 
-  test("a step at every other row: size and t, from sums alone, as lm gives them one by one", () => {
-    const tried = placeboSteps(
-      covariates,
-      stepTerm.mpg,
-      stepTerm.mpg.map(() => 0),
-      5,
-    );
-    if (isFitFault(tried)) throw new Error("mtcars carries the fits");
-    expect(tried.steps.map(({ row }) => row + 1)).toEqual(
-      stepTerm.splitSizes.map((__, at) => stepTerm.splitsFrom + at),
-    );
-    tried.steps.forEach(({ size, t }, at) => {
-      expect(size).toAgreeWithin(stepTerm.splitSizes[at] as number, 1e-9);
-      expect(t).toAgreeWithin(stepTerm.splitT[at] as number, 1e-9);
-    });
+test("withinStretches against lm(mpg ~ wt + hp + factor(cyl)) on mtcars ordered by cylinders, computed with R", () => {
+  const { stretches, residualSpread, degreesOfFreedom, wt, hp } = reference.stretches;
+  const order = stretches.map((_, row) => row).sort((a, b) => (stretches[a] ?? 0) - (stretches[b] ?? 0));
+  const ordered = (values: readonly number[]): number[] => order.map((row) => values[row] as number);
+  const mpg = ordered(stepTerm.mpg);
+  const columns = [
+    { name: "wt", values: ordered(stepTerm.wt) },
+    { name: "hp", values: ordered(stepTerm.hp) },
+  ];
+  const found = withinStretches(columns, mpg, ordered(stretches));
+  if (isFitFault(found)) throw new Error("mtcars carries the fit");
+  expect(found.residualStandardDeviation).toAgreeWithin(residualSpread, 1e-11);
+  expect(found.degreesOfFreedom).toBe(degreesOfFreedom);
+  found.adjusted.forEach((value, row) => {
+    const explained = wt * (columns[0]?.values[row] ?? 0) + hp * (columns[1]?.values[row] ?? 0);
+    expect(value).toLieWithin((mpg[row] ?? 0) - explained, 1e-10);
   });
 });
 

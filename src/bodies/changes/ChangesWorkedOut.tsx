@@ -26,11 +26,13 @@ export function ChangesWorkedOut() {
             given where the column did not vary otherwise.
           </p>
           <p>
-            <b>Other dates.</b> The same test is tried at every date with eight runs either side in stretches where
-            nothing was logged that could move the measure; a stretch that ends in a repair or calibration is left out,
-            since what was mended had begun on a day nobody knows. Each is drawn at the size it would have beside as
-            many runs as the change has. Where more than one date in ten shows as much, a difference is not put down to
-            the change.
+            <b>Other dates.</b> A house whose level wanders by itself shows differences wherever one looks, and no
+            interval knows that. So the mean of the first few runs after the change less the mean of the last few before
+            it, weather and variety taken out, is held against the same at every date in stretches where nothing was
+            logged that could move the measure. A stretch that ends in a repair or calibration is left out, since what
+            was mended had begun on a day nobody knows. Where more than one date in ten shows as much, a difference is
+            not put down to the change. In simulated houses whose level wanders, intervals alone call three quarters of
+            idle changes a difference; with this it is three in ten.
           </p>
           <p>
             <b>Verdicts.</b> A difference is told where its interval leaves nothing out; it helped where hours or energy

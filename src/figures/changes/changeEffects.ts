@@ -51,8 +51,8 @@ function panelsOf(changes: readonly ChangeResult[], settings: FigureSettings): r
 }
 
 /**
- * What every change came to, measure by measure, each with its 95 % interval about nothing; thin marks: what the same test
- * shows at dates without a change; below it, hollow, what is left beyond the altered column.
+ * What every change came to, measure by measure, each with its 95 % interval about nothing; faint strokes: what a few runs
+ * either side show at dates without a change, and a long one at its own; below it, hollow, what is left beyond the altered column.
  *
  * @returns null where nothing was compared
  */
@@ -126,7 +126,7 @@ export function changeEffects(changes: readonly ChangeResult[], settings: Figure
   return {
     id: "change-effects",
     title: "What each change came to",
-    summary: `After less before with 95 % intervals, adjusted for weather and variety, never for what the change altered; thin marks show what dates without a change come to by the same test, hollow ones what is left beyond the altered column.${compared.length > drawn.length ? ` The latest ${countOf(drawn.length, "change")} are drawn.` : ""}`,
+    summary: `After less before with 95 % intervals, adjusted for weather and variety, never for what the change altered; faint strokes show how far the next few runs differ from the last few at dates without a change, the long stroke at the change’s own; hollow marks what is left beyond the altered column.${compared.length > drawn.length ? ` The latest ${countOf(drawn.length, "change")} are drawn.` : ""}`,
     table: {
       columns: [
         { label: "change of", numeric: false },
@@ -144,7 +144,7 @@ export function changeEffects(changes: readonly ChangeResult[], settings: Figure
           effect.placebo === null ? "none tried" : `${effect.placebo.asLarge} of ${effect.placebo.dates}`,
         ]),
       ),
-      note: "Other dates: how many of those without a change show as large a difference.",
+      note: "Other dates: how many of those without a change show as large a difference between a few runs either side.",
     },
     wideWidth: fullWidth,
     narrowWidth,
@@ -226,6 +226,9 @@ function panelMarks(panel: Panel, rows: readonly ChangeResult[], design: PanelDe
           class: "placebos",
           d: tried.map((one) => `M${inside(one)},${middle - 8}v16`).join(""),
         }),
+        ...(placebo === null
+          ? []
+          : [pen.element("path", { class: "tick", d: `M${inside(placebo.own)},${middle - 10}v20` })]),
         pen.element("path", { class: "line", d: `M${inside(total.low)},${middle}H${inside(total.high)}` }),
         pen.element("circle", { class: "mark-ink", cx: inside(total.estimate), cy: middle, r: 4.2 }),
         ...(beyond === null

@@ -88,14 +88,17 @@ export function beyondSentence(effect: ChangeEffect, altered: string, units: Uni
 }
 
 /** How often a date without a change shows as much. */
-export function placeboSentence({ measure, placebo, total }: ChangeEffect, units: UnitSystem): Sentence {
+export function placeboSentence({ measure, placebo }: ChangeEffect, units: UnitSystem): Sentence {
   const words = measureWords(measure);
   if (placebo === null) return [`No stretch without an event is long enough to try other dates for ${words}.`];
-  const size = printSize(measure, total.estimate, units);
-  const dates = counted(placebo.dates, "date");
-  const as = `a difference in ${words} as large as ${size}`;
-  if (placebo.asLarge === 0) return [`Of ${dates} without a change, `, strong("none"), ` shows ${as}.`];
-  return [`Of ${dates} without a change, `, strong(printNumber(placebo.asLarge, 0)), ` show ${as}.`];
+  const { dates, asLarge, runsEachSide, own } = placebo;
+  const [, many] = countedAs(measure);
+  const size = printSize(measure, own, units);
+  return [
+    `Between the last ${printNumber(runsEachSide, 0)} ${many} before it and the first ${printNumber(runsEachSide, 0)} after ${words} differ by ${size}; of ${counted(dates, "date")} without a change `,
+    strong(asLarge === 0 ? "none" : printNumber(asLarge, 0)),
+    ` ${asLarge < 2 ? "shows" : "show"} as much.`,
+  ];
 }
 
 /** What the comparison is made of, for whoever checks it. */

@@ -110,7 +110,7 @@ export function changeEffect({
     return `${kept.length} runs are too few beside ${columns.length} things to adjust for.`;
   }
   const total: Interval = intervalOf(found.step);
-  const placebo = placebos.of(wish, found);
+  const placebo = placebos.of(wish, window);
   const usual = mean(values);
   const tellable = tellableOf(measure, usual);
   const aim = meanAim(measure, kept, ground);

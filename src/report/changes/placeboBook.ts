@@ -1,27 +1,38 @@
-import type { PlaceboSteps } from "../../analysis/beforeAfter/placeboSteps.ts";
-import { placeboSteps } from "../../analysis/beforeAfter/placeboSteps.ts";
-import type { StepEffect } from "../../analysis/beforeAfter/stepEffect.ts";
+import { placeboDates, placeboDifferences } from "../../analysis/beforeAfter/placeboDifferences.ts";
+import { withinStretches } from "../../analysis/beforeAfter/withinStretches.ts";
 import { isFitFault } from "../../analysis/fitFault.ts";
+import { mean } from "../../analysis/summary.ts";
 import type { ChangedMeasure, Placebo } from "../changesResult.ts";
 import type { EventRow } from "../eventRow.ts";
-import { beginningOf, isLasting } from "./changeWindow.ts";
+import { beginningOf, type ChangeWindow, isLasting } from "./changeWindow.ts";
 import type { ComparedGround, ComparedRow } from "./comparedRow.ts";
 import { type AdjustmentWish, adjustmentFor, adjustmentKey } from "./covariates.ts";
 import { seasonColumns } from "./season.ts";
 import { standsAt } from "./standsAt.ts";
 import { touchedBy } from "./touchedMeasures.ts";
 
-/** Steps at dates with fewer runs than this beside them are mostly noise. */
-const FEWEST_BESIDE = 8;
+/** Differences between fewer runs than this are mostly noise. */
+const FEWEST_BESIDE = 5;
+/** As many runs a side as leave this many dates to try. */
+const WANTED_DATES = 40;
 /** More dates than this tell no more: neighbouring ones share nearly all of their runs. */
 const MOST_DATES = 200;
 
 /** The house's own ups and downs in each measure, worked out once for all changes that are adjusted alike. */
 export interface PlaceboBook {
-  /** What chance alone shows, at the size it would have beside as many runs as this comparison; null where it cannot be tried. */
-  readonly of: (wish: AdjustmentWish, effect: StepEffect) => Placebo | null;
+  /** What dates without a change show, between as many runs a side as a change's own date is asked with; null where none can be tried. */
+  readonly of: (wish: AdjustmentWish, window: ChangeWindow) => Placebo | null;
   /** Spread between runs beside weather, variety and the level of each stretch; null where that cannot be fitted. */
   readonly spreadOf: (measure: ChangedMeasure) => { readonly spread: number; readonly runs: number } | null;
+}
+
+/** All rows of a measure, what the covariates explain taken out. */
+interface Tried {
+  readonly moments: readonly number[];
+  readonly stretches: readonly (number | null)[];
+  readonly adjusted: Float64Array;
+  readonly spread: number;
+  readonly runs: number;
 }
 
 export function placeboBook(
@@ -29,63 +40,79 @@ export function placeboBook(
   events: readonly EventRow[],
   ground: ComparedGround,
 ): PlaceboBook {
-  const known = new Map<string, { readonly steps: PlaceboSteps; readonly runs: number } | null>();
-
-  const tried = (wish: AdjustmentWish): { readonly steps: PlaceboSteps; readonly runs: number } | null => {
-    const { measure } = wish;
-    const key = [measure, adjustmentKey(wish)].join();
+  const known = new Map<string, Tried | null>();
+  const tried = (wish: AdjustmentWish): Tried | null => {
+    const key = [wish.measure, adjustmentKey(wish)].join();
     const found = known.get(key);
     if (found !== undefined) return found;
-    const dated = rowsOf(measure)
-      .flatMap((row) => {
-        const stood = standsAt(row, "other", measure);
-        return stood === null ? [] : [{ row, at: stood.at }];
-      })
-      .sort((a, b) => a.at - b.at || (a.row.name < b.row.name ? -1 : 1));
-    const adjustment = adjustmentFor(
-      dated.map(({ row }) => row),
-      wish,
-      ground,
-    );
-    const kept = new Set(adjustment.rows);
-    const moments = dated.filter(({ row }) => kept.has(row)).map(({ at }) => at);
-    const season = adjustment.rows[0]?.model ? [] : seasonColumns(moments);
-    const sound = soundStretches(moments, measure, events, ground.timeZone);
-    const places = sound.flatMap((stretch, place) => (stretch === null ? [] : [place]));
-    const steps =
-      places.length === 0
-        ? null
-        : placeboSteps(
-            [...adjustment.columns, ...season].map((column) => ({
-              ...column,
-              values: places.map((place) => column.values[place] as number),
-            })),
-            places.map((place) => adjustment.rows[place]?.value ?? 0),
-            places.map((place) => sound[place] ?? 0),
-            FEWEST_BESIDE,
-          );
-    const made = steps === null || isFitFault(steps) ? null : { steps, runs: places.length };
+    const made = tryMeasure(rowsOf(wish.measure), wish, events, ground);
     known.set(key, made);
     return made;
   };
-
   return {
-    of(wish, { step }) {
+    of(wish, { at, from, to }) {
       const found = tried(wish);
-      if (found === null || found.steps.steps.length === 0) return null;
-      const { steps } = found.steps;
-      const every = Math.ceil(steps.length / MOST_DATES);
-      const sizes = steps
-        .filter((_, at) => at % every === 0)
-        .map(({ t }) => t * step.standardError)
+      if (found === null) return null;
+      const { moments, stretches, adjusted } = found;
+      const own = (low: number, high: number): number[] =>
+        moments.flatMap((moment, row) => (moment >= low && moment < high ? [adjusted[row] as number] : []));
+      const [before, after] = [own(from, at), own(at, to)];
+      let each = Math.min(before.length, after.length, Math.floor(moments.length / 2));
+      while (each > FEWEST_BESIDE && placeboDates(stretches, each) < WANTED_DATES) each -= 1;
+      if (each < FEWEST_BESIDE) return null;
+      const all = placeboDifferences(adjusted, stretches, each);
+      if (all.length === 0) return null;
+      const every = Math.ceil(all.length / MOST_DATES);
+      const sizes = all
+        .filter((_, place) => place % every === 0)
+        .map(({ size }) => size)
         .sort((a, b) => Math.abs(b) - Math.abs(a));
-      const asLarge = sizes.filter((size) => Math.abs(size) >= Math.abs(step.estimate)).length;
-      return { dates: sizes.length, asLarge, sizes };
+      const ownSize = mean(after.slice(0, each)) - mean(before.slice(-each));
+      const asLarge = sizes.filter((size) => Math.abs(size) >= Math.abs(ownSize)).length;
+      return { dates: sizes.length, asLarge, sizes, runsEachSide: each, own: ownSize };
     },
     spreadOf(measure) {
       const found = tried({ measure, scope: "kiln", altered: null });
-      return found === null ? null : { spread: found.steps.residualStandardDeviation, runs: found.runs };
+      return found === null ? null : { spread: found.spread, runs: found.runs };
     },
+  };
+}
+
+function tryMeasure(
+  rows: readonly ComparedRow[],
+  wish: AdjustmentWish,
+  events: readonly EventRow[],
+  ground: ComparedGround,
+): Tried | null {
+  const { measure } = wish;
+  const dated = rows
+    .flatMap((row) => {
+      const stood = standsAt(row, "other", measure);
+      return stood === null ? [] : [{ row, at: stood.at }];
+    })
+    .sort((a, b) => a.at - b.at || (a.row.name < b.row.name ? -1 : 1));
+  const adjustment = adjustmentFor(
+    dated.map(({ row }) => row),
+    wish,
+    ground,
+  );
+  const kept = new Set(adjustment.rows);
+  const moments = dated.filter(({ row }) => kept.has(row)).map(({ at }) => at);
+  if (moments.length === 0) return null;
+  const season = adjustment.rows[0]?.model ? [] : seasonColumns(moments);
+  const stretches = soundStretches(moments, measure, events, ground.timeZone);
+  const found = withinStretches(
+    [...adjustment.columns, ...season],
+    adjustment.rows.map(({ value }) => value),
+    stretches,
+  );
+  if (isFitFault(found)) return null;
+  return {
+    moments,
+    stretches,
+    adjusted: found.adjusted,
+    spread: found.residualStandardDeviation,
+    runs: stretches.filter((stretch) => stretch !== null).length,
   };
 }
 

@@ -1,9 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { placeboSteps } from "../../../src/analysis/beforeAfter/placeboSteps.ts";
 import { type StepEffect, stepEffect } from "../../../src/analysis/beforeAfter/stepEffect.ts";
 import { isFitFault } from "../../../src/analysis/fitFault.ts";
-import { fitLeastSquares } from "../../../src/analysis/fitLeastSquares.ts";
 import { normalDraws } from "../../../src/analysis/normalDraws.ts";
 import { seededRandom } from "../../../src/analysis/seededRandom.ts";
 
@@ -93,52 +91,5 @@ describe("stepEffect(covariates, response, isAfter)", () => {
     expect(isFitFault(same) && same.kind).toBe("collinear");
     const few = stepEffect([], value.slice(0, 3), [false, true, true]);
     expect(isFitFault(few) && few.kind).toBe("too-few");
-  });
-});
-
-describe("placeboSteps(covariates, response, stretches, fewest)", () => {
-  const stretches = rows.map((row) => (row < 15 ? 0 : 1));
-
-  test("gives at every row what least squares gives with that step and a level a stretch, over several stretches", () => {
-    const { covariates, value } = made(4, 0, 0.5);
-    const found = placeboSteps(covariates, value, stretches, 5);
-    if (isFitFault(found)) throw new Error("the rows carry the fits");
-    // 15 rows let in 5 to 10, 25 rows let in 20 to 35.
-    expect(found.steps.map(({ row }) => row)).toEqual(
-      rows.filter((row) => (row >= 5 && row <= 10) || (row >= 20 && row <= 35)),
-    );
-    for (const { row, size, t } of found.steps) {
-      const own = stretches[row];
-      const step = rows.map((other) => (stretches[other] === own && other >= row ? 1 : 0));
-      const second = stretches.map((stretch) => stretch);
-      const fit = fitLeastSquares(
-        [...covariates, { name: "second stretch", values: second }, { name: "step", values: step }],
-        value,
-      );
-      expect(size).toAgreeWithin(fit.terms.at(-1)?.estimate ?? Number.NaN, 1e-8);
-      expect(t).toAgreeWithin(fit.terms.at(-1)?.t ?? Number.NaN, 1e-8);
-    }
-  });
-
-  test("shows a step that was there as the largest of its stretch, at its own row", () => {
-    const { covariates, value } = made(5, 0, 0.3);
-    const stepped = value.map((one, row) => one + (row >= 27 ? 3 : 0));
-    const found = placeboSteps(covariates, stepped, stretches, 5);
-    if (isFitFault(found)) throw new Error("the rows carry the fits");
-    const largest = [...found.steps].sort((a, b) => Math.abs(b.t) - Math.abs(a.t))[0];
-    expect(largest?.row).toBe(27);
-  });
-
-  test("tries nothing in stretches that are too short", () => {
-    const { covariates, value } = made(6, 0, 0.3);
-    const found = placeboSteps(covariates, value, stretches, 13);
-    expect(isFitFault(found) ? null : found.steps).toEqual([]);
-  });
-
-  test("returns a fault where covariates follow from each other", () => {
-    const { covariates, value } = made(7, 0, 0.3);
-    const twice = [...covariates, { name: "again", values: covariates[0]?.values ?? [] }];
-    const found = placeboSteps(twice, value, stretches, 5);
-    expect(isFitFault(found) && found.kind).toBe("collinear");
   });
 });

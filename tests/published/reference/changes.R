@@ -21,10 +21,10 @@ cat(sprintf('  "estimate": %s, "standardError": %s, "hc3": %s, "neweyWestOrdered
 centred <- transform(mtcars, wt = wt - mean(wt), hp = hp - mean(hp))
 g <- lm(mpg ~ 0 + factor(am) + wt + hp, data = centred)
 levels_hc <- sqrt(diag(vcovHC(g, type = "HC3")))[1:2]
-cat(sprintf('  "levels": %s, "levelsHc3": %s,\n', list_of(coef(g)[1:2]), list_of(levels_hc)))
-# The step at every row of another order: t of a term that is 1 from that row on, as anova() and summary() have it.
-ts <- sapply(6:28, function(k) { from <- as.numeric(seq_len(32) >= k); summary(lm(mpg ~ wt + hp + from, data = mtcars))$coefficients["from", c(1, 3)] })
-cat('  "splitsFrom": 6, "splitSizes":', list_of(ts[1, ]), ',\n  "splitT":', list_of(ts[2, ]), '\n },\n')
+cat(sprintf('  "levels": %s, "levelsHc3": %s\n },\n', list_of(coef(g)[1:2]), list_of(levels_hc)))
+w <- lm(mpg ~ wt + hp + factor(cyl), data = mtcars)
+cat(' "stretches": {\n  "source": "lm(mpg ~ wt + hp + factor(cyl), data = mtcars)",\n')
+cat(sprintf('  "stretches": %s,\n  "wt": %s, "hp": %s, "residualSpread": %s, "degreesOfFreedom": %d\n },\n', list_of(mtcars$cyl), one(coef(w)["wt"]), one(coef(w)["hp"]), one(summary(w)$sigma), w$df.residual))
 
 cat(' "power": {\n  "source": "power.t.test(), two-sample, two-sided, not strict",\n  "power": [\n')
 cases <- list(c(20, 1, 1, .05), c(5, 2, 1, .05), c(2, 3, 1, .05), c(60, .5, 1, .05), c(400, .2, 1.1, .01), c(12, .8, .9, .1))
