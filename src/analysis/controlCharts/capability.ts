@@ -94,11 +94,26 @@ export function capabilityIndices(
 const spreadCells = 160;
 const meanCells = 64;
 
-/** The expected share outside with its interval; see `capability`. Equally likely pairs of mean and spread, in order. */
-export function expectedShareOutside(
+const keptShares = new Map<string, Interval>();
+
+/**
+ * The expected share outside with its interval; see `capability`. Kept by its arguments: a page asks again and again of the
+ * same batches, whatever rules a chart has.
+ */
+export function expectedShareOutside(summary: SampleSummary, { low, high }: Specification, level = 0.95): Interval {
+  const { count, mean: centre, standardDeviation } = summary;
+  const key = JSON.stringify([count, centre, standardDeviation, low, high, level]);
+  const share = keptShares.get(key) ?? shareOutside(summary, { low, high }, level);
+  if (keptShares.size > 200) keptShares.clear();
+  keptShares.set(key, share);
+  return share;
+}
+
+/** Over equally likely pairs of mean and spread, in order. */
+function shareOutside(
   { count, mean: centre, standardDeviation: s }: SampleSummary,
   { low, high }: Specification,
-  level = 0.95,
+  level: number,
 ): Interval {
   const predictive = s * Math.sqrt(1 + 1 / count);
   const below = low === null ? 0 : studentTLowerTail((low - centre) / predictive, count - 1);
