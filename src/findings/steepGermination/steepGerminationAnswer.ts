@@ -17,12 +17,16 @@ function growthClause(
   return lengthSentence(acrospires);
 }
 
-/** The page's first sentence: does the fixed timetable suit the weather, is steep-out on target, which bed lags? */
-export function steepGerminationAnswer(result: SteepGerminationResult, units: UnitSystem): Sentence {
-  const said = [growthClause(result, units), steepOutSentence(result.steeps), bedsClause(result.beds)].filter(
+/** What there is to say first, in this order: does the timetable suit the weather, is steep-out on target, which bed lags? */
+const mainSentences = (result: SteepGerminationResult, units: UnitSystem): readonly Sentence[] =>
+  [growthClause(result, units), steepOutSentence(result.steeps), bedsClause(result.beds)].filter(
     (sentence) => sentence.length > 0,
   );
-  if (said.length > 0) return joinSentences(said);
+
+/** The page's first sentence: does the fixed timetable suit the weather? Where nothing is known of that, what comes next. */
+export function steepGerminationAnswer(result: SteepGerminationResult, units: UnitSystem): Sentence {
+  const [first] = mainSentences(result, units);
+  if (first !== undefined) return first;
   const lacking = [result.steepTooLittle, result.acrospireTooLittle].filter((why) => why !== null);
   return lacking.length === 0
     ? ["These logs hold steeps, and nothing yet to hold them against: no target, and no acrospires counted."]
@@ -35,6 +39,7 @@ export function steepGerminationGrounds(result: SteepGerminationResult, units: U
   const timetable = growth?.timetable ?? null;
   const lengthSaid = timetable === null && lengthOnTemperature === null;
   return [
+    joinSentences(mainSentences(result, units).slice(1)),
     joinSentences([
       timetable === null ? [] : timetableBatchesSentence(timetable, acrospires),
       lengthSaid ? [] : lengthSentence(acrospires),
