@@ -1,6 +1,7 @@
 import { JSDOM } from "jsdom";
 import { type ComponentChildren, h } from "preact";
 import { describe, expect, it } from "vitest";
+import { Changes } from "../../src/bodies/Changes.tsx";
 import type { BodyContext } from "../../src/bodies/context.ts";
 import { Home } from "../../src/bodies/Home.tsx";
 import { KilnHours } from "../../src/bodies/KilnHours.tsx";
@@ -12,12 +13,14 @@ import { SteepGermination } from "../../src/bodies/SteepGermination.tsx";
 import { Varieties } from "../../src/bodies/Varieties.tsx";
 import { VarietyPage } from "../../src/bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
+import { answerTrial } from "../../src/report/changes/answerTrial.ts";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
 import type { RunPageResult } from "../../src/report/runPageResult.ts";
 import { type View, wholeView } from "../../src/report/view.ts";
 import type { AnswerWhatIf } from "../../src/report/whatIfAnswer.ts";
 import type { UnitSystem } from "../../src/units/unitSystem.ts";
+import { madeUpChanges } from "../support/madeUpChanges.ts";
 import { bareRun, madeUpProblem, madeUpReport } from "../support/madeUpReport.ts";
 import { madeUpVarieties } from "../support/madeUpVarieties.ts";
 
@@ -41,6 +44,11 @@ function kilnHoursBody(report: Report, units: UnitSystem): ComponentChildren {
   return h(KilnHours, { report, whatIf, answerWhatIf: ask });
 }
 
+function changesBody(report: Report): ComponentChildren {
+  const changes = madeUpChanges(report);
+  return h(Changes, { report: { ...report, changes }, trial: answerTrial(changes.plans, wholeView) });
+}
+
 const runResult = (report: Report, index: number): RunPageResult => ({
   run: report.runs[index] ?? bareRun,
   loads: report.loads.filter((load) => load.load === report.runs[index]?.load),
@@ -62,6 +70,7 @@ function everyPage(report: Report, units: UnitSystem = "metric"): readonly (read
     ["Steep and germination", h(SteepGermination, { report })],
     ["Yield and moisture", h(YieldMoisture, { report })],
     ["Runs", h(Runs, { report })],
+    ["Changes", changesBody(report)],
     ["Logs", h(Logs, { report })],
     ["Varieties", h(Varieties, { report })],
     ["a variety", h(VarietyPage, { report, variety: report.varieties.scores[0]?.variety ?? "Amber" })],

@@ -31,6 +31,7 @@ describe.each([
     "thermostat/",
     "varieties/",
     "varieties/Brunolt/",
+    "changes/",
     "runs/",
     "runs/25-090/",
     "shared-pages/",
@@ -53,6 +54,7 @@ describe("on paper", () => {
     "thermostat/",
     "varieties/",
     "varieties/Brunolt/",
+    "changes/",
     "runs/25-090/",
     "logs/",
   ])("/%s prints its answer and its figures, and neither navigation nor controls", async (path) => {

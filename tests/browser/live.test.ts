@@ -72,7 +72,7 @@ async function askWorker(page: Page, view: View): Promise<FromWorker> {
         made.postMessage({ kind: "report", request: 1, view: wanted, parts });
       });
     },
-    [worker, view, ["kilnHours", "yieldMoisture", "thermostat"]] as const,
+    [worker, view, PARTS] as const,
   );
   const answer = JSON.parse(text) as FromWorker;
   const columns = answer.parts.columns.map((column) =>
@@ -138,6 +138,7 @@ describe("the live page", () => {
     "thermostat/",
     "varieties/",
     "varieties/Brunolt/",
+    "changes/",
   ] as const)("shows on %s for other rows the very text that the build would have printed for them", async (name) => {
     const { page, context } = await watchedPage(browser, site);
     const query = "from=2025-03-01&to=2026-08-31";
@@ -256,6 +257,28 @@ describe("the live page", () => {
     await page.locator("tbody a[href*='runs/']").first().click();
     await expect.poll(() => page.locator("figure svg").count()).toBeGreaterThan(0);
     expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
+    await context.close();
+  });
+
+  it("says what a trial would take when its difference is typed or its measure chosen, and fetches no engine for that", async () => {
+    const { page, context } = await watchedPage(browser, site);
+    const engine: string[] = [];
+    page.on("request", (request) => {
+      if (request.url().includes("/engine/")) engine.push(request.url());
+    });
+    await page.goto(`${site}changes/`, { waitUntil: "networkidle" });
+    const answer = (): Promise<string | null> => page.locator('#next-trial [role="status"]').textContent();
+    const usual = await answer();
+    await page.fill('[data-control="difference"]', "0.5");
+    await expect.poll(answer).toContain("To tell a difference of 0.5");
+    expect(await answer()).not.toBe(usual);
+    await page.fill('[data-control="difference"]', "nothing");
+    await expect.poll(answer).toContain("must be a number above 0");
+    await page.selectOption('[data-control="measure"]', "dry_yield_pct");
+    await expect.poll(answer).toContain("in dry-matter yield");
+    expect(await page.inputValue('[data-control="difference"]')).not.toBe("nothing");
+    expect(new URL(page.url()).searchParams.get("measure")).toBe("dry_yield_pct");
+    expect(engine).toEqual([]);
     await context.close();
   });
 

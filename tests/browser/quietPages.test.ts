@@ -30,6 +30,7 @@ describe("every kind of built page", () => {
     "kiln-hours/",
     "varieties/",
     "varieties/Brunolt/",
+    "changes/",
     "runs/",
     "a run",
     "logs/",

@@ -39,6 +39,13 @@ describe("changeView(view, control)", () => {
     expect(use(use(wholeView, "rules", "beyondLimits", false), "rules", "weightedMean", false).rules).toBeNull();
   });
 
+  it("keeps the difference of a trial as it is typed, and drops it with its measure", () => {
+    const typed = use(use(wholeView, "measure", "dry_yield_pct"), "difference", "0.5 ");
+    expect(typed.trial).toEqual({ measure: "dry_yield_pct", difference: "0.5 " });
+    expect(formatView(typed)).toBe("?measure=dry_yield_pct&difference=0.5");
+    expect(use(typed, "measure", "kiln_hours").trial).toEqual({ measure: "kiln_hours", difference: null });
+  });
+
   it("throws a RangeError for a control it does not know", () => {
     expect(() => use(wholeView, "colour", "red")).toThrow(new RangeError("no control is named colour"));
   });

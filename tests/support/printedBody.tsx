@@ -1,5 +1,6 @@
 import { JSDOM } from "jsdom";
 import { h } from "preact";
+import { Changes } from "../../src/bodies/Changes.tsx";
 import { KilnHours } from "../../src/bodies/KilnHours.tsx";
 import { renderBody } from "../../src/bodies/renderBody.ts";
 import { SteepGermination } from "../../src/bodies/SteepGermination.tsx";
@@ -8,6 +9,7 @@ import { shownLoad } from "../../src/bodies/thermostat/shownLoad.ts";
 import { Varieties } from "../../src/bodies/Varieties.tsx";
 import { VarietyPage } from "../../src/bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../../src/bodies/YieldMoisture.tsx";
+import { answerTrial } from "../../src/report/changes/answerTrial.ts";
 import { answerWhatIf } from "../../src/report/kilnHours/whatIf.ts";
 import type { Report } from "../../src/report/report.ts";
 import type { KilnCurve } from "../../src/report/runPageResult.ts";
@@ -20,7 +22,8 @@ export type PrintedPage =
   | "yield-and-moisture/"
   | "thermostat/"
   | "varieties/"
-  | "varieties/Brunolt/";
+  | "varieties/Brunolt/"
+  | "changes/";
 
 /**
  * The text of a page's body as the build would print it for this report and view.
@@ -45,6 +48,7 @@ export function printedBody(
     "yield-and-moisture/": h(YieldMoisture, { report }),
     "varieties/": h(Varieties, { report }),
     "varieties/Brunolt/": h(VarietyPage, { report, variety: "Brunolt" }),
+    "changes/": h(Changes, { report, trial: answerTrial(report.changes.plans, view) }),
     "thermostat/": h(Thermostat, { report, load, curve: curves.get(load?.load ?? "") ?? null }),
   };
   const context = {

@@ -67,4 +67,4 @@ function tally(changes: readonly ChangeResult[]): Sentence {
   return [`${countedInWords(changes.length, "change")} are logged: ${listed(parts)}.`];
 }
 
-const numberWord = (count: number): string => countedInWords(count, "").trim().toLowerCase();
+const numberWord = (count: number): string => countedInWords(count, "", "").trim().toLowerCase();
