@@ -31,8 +31,9 @@ export function ChangesWorkedOut() {
             it, weather and variety taken out, is held against the same at every date in stretches where nothing was
             logged that could move the measure. A stretch that ends in a repair or calibration is left out, since what
             was mended had begun on a day nobody knows. Where more than one date in ten shows as much, a difference is
-            not put down to the change. In simulated houses whose level wanders, intervals alone call three quarters of
-            idle changes a difference; with this it is three in ten.
+            not put down to the change, nor where the first runs after it differ the other way. In simulated houses
+            whose level wanders, intervals alone call three quarters of idle changes a difference; with this it is three
+            in ten.
           </p>
           <p>
             <b>Verdicts.</b> A difference is told where its interval leaves nothing out; it helped where hours or energy

@@ -20,11 +20,14 @@ function moved({ measure, total }: ChangeEffect, units: UnitSystem): Sentence {
 
 /** What more runs would do for a comparison that cannot tell yet. */
 function waiting(
-  { measure, moreRuns, whyNoMore, tellable, doubtedByPlacebo, placebo }: ChangeEffect,
+  { measure, moreRuns, whyNoMore, tellable, doubtedByPlacebo, placebo, total }: ChangeEffect,
   units: UnitSystem,
 ): string {
   const [one, many] = countedAs(measure);
   const worth = printSize(measure, tellable, units);
+  if (doubtedByPlacebo && placebo !== null && placebo.own * total.estimate < 0) {
+    return `the first ${printNumber(placebo.runsEachSide, 0)} ${many} after it differ the other way`;
+  }
   if (doubtedByPlacebo && placebo !== null) {
     return `${printNumber(placebo.asLarge, 0)} of ${counted(placebo.dates, "date")} without a change show as much`;
   }

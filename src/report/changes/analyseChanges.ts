@@ -13,6 +13,7 @@ import { changeWarnings } from "./changeWarnings.ts";
 import { beginningOf, changeWindow } from "./changeWindow.ts";
 import { type ComparedGround, type ComparedRow, comparedRows } from "./comparedRow.ts";
 import { type PlaceboBook, placeboBook } from "./placeboBook.ts";
+import { type DatedRow, datedRows } from "./standsAt.ts";
 import { onlyReads, touchedBy, touchTheSame } from "./touchedMeasures.ts";
 import { trialPlans } from "./trialPlans.ts";
 
@@ -55,12 +56,18 @@ export function analyseChanges(
     known.set(measure, found);
     return found;
   };
+  const dated = new Map<string, readonly DatedRow[]>();
+  const datedOf = (measure: ChangedMeasure, scope: string): readonly DatedRow[] => {
+    const found = dated.get(`${measure} ${scope}`) ?? datedRows(rowsOf(measure), scope, measure);
+    dated.set(`${measure} ${scope}`, found);
+    return found;
+  };
   const placebos = placeboBook(rowsOf, events, ground);
   const changes = events.filter(({ kind }) => kind === "change");
   const ids = changeIds(changes);
   return {
     changes: changes
-      .map((change, at) => judgeChange(change, ids[at] ?? "change", { events, rowsOf, ground, placebos }))
+      .map((change, at) => judgeChange(change, ids[at] ?? "change", { events, datedOf, ground, placebos }))
       .reverse(),
     plans: trialPlans(rowsOf, placebos),
     tooLittle:
@@ -82,12 +89,12 @@ function changeIds(changes: readonly EventRow[]): readonly string[] {
 
 interface Judging {
   readonly events: readonly EventRow[];
-  readonly rowsOf: (measure: ChangedMeasure) => readonly ComparedRow[];
+  readonly datedOf: (measure: ChangedMeasure, scope: string) => readonly DatedRow[];
   readonly ground: ComparedGround;
   readonly placebos: PlaceboBook;
 }
 
-function judgeChange(change: EventRow, id: string, { events, rowsOf, ground, placebos }: Judging): ChangeResult {
+function judgeChange(change: EventRow, id: string, { events, datedOf, ground, placebos }: Judging): ChangeResult {
   const { timeZone } = ground;
   const stem = alteredStem(change.alters);
   const window = changeWindow(change, events, timeZone);
@@ -97,7 +104,7 @@ function judgeChange(change: EventRow, id: string, { events, rowsOf, ground, pla
   const oneSided = new Set<string>();
   let most: readonly SidedRow[] = [];
   for (const measure of measures) {
-    const inWindow = rowsInWindow(rowsOf(measure), change, measure, window);
+    const inWindow = rowsInWindow(datedOf(measure, change.scope), window);
     const { kept, oneSided: varieties } = onBothSides(inWindow);
     const effect = changeEffect({ change, measure, window, rows: kept, ground, placebos });
     if (typeof effect === "string") {

@@ -15,7 +15,7 @@ import type { ComparedGround, ComparedRow } from "./comparedRow.ts";
 import { adjustmentFor } from "./covariates.ts";
 import type { PlaceboBook } from "./placeboBook.ts";
 import { seasonColumns } from "./season.ts";
-import { standsAt } from "./standsAt.ts";
+import type { DatedRow } from "./standsAt.ts";
 import { tellableOf } from "./touchedMeasures.ts";
 import { verdictOf } from "./verdict.ts";
 
@@ -34,21 +34,19 @@ export interface SidedRow {
   readonly isAfter: boolean;
 }
 
-/** Rows of one measure that fall into a window, in time order. */
+/** Rows of one measure that fall into a window, each on its side. @param dated in time order */
 export function rowsInWindow(
-  rows: readonly ComparedRow[],
-  { scope }: EventRow,
-  measure: ChangedMeasure,
+  dated: readonly DatedRow[],
   { at: changedAt, from, to }: ChangeWindow,
 ): readonly SidedRow[] {
-  return rows
-    .flatMap((row) => {
-      const stood = standsAt(row, scope, measure);
-      if (stood === null || stood.at < from || stood.at >= to) return [];
-      const { at, until } = stood;
-      return at < changedAt && until !== null && until > changedAt ? [] : [{ row, at, isAfter: at >= changedAt }];
-    })
-    .sort((a, b) => a.at - b.at || (a.row.name < b.row.name ? -1 : 1));
+  const found: SidedRow[] = [];
+  for (const { row, at, until } of dated) {
+    if (at < from || at >= to) continue;
+    // What lay on the floor on the day of the change is neither before nor after.
+    if (at < changedAt && until !== null && until > changedAt) continue;
+    found.push({ row, at, isAfter: at >= changedAt });
+  }
+  return found;
 }
 
 /** Varieties, and kilns, that stand on one side alone can tell nothing of the change. */

@@ -8,7 +8,7 @@ import { beginningOf, type ChangeWindow, isLasting } from "./changeWindow.ts";
 import type { ComparedGround, ComparedRow } from "./comparedRow.ts";
 import { type AdjustmentWish, adjustmentFor, adjustmentKey } from "./covariates.ts";
 import { seasonColumns } from "./season.ts";
-import { standsAt } from "./standsAt.ts";
+import { datedRows } from "./standsAt.ts";
 import { touchedBy } from "./touchedMeasures.ts";
 
 /** Differences between fewer runs than this are mostly noise. */
@@ -54,9 +54,12 @@ export function placeboBook(
       const found = tried(wish);
       if (found === null) return null;
       const { moments, stretches, adjusted } = found;
-      const own = (low: number, high: number): number[] =>
-        moments.flatMap((moment, row) => (moment >= low && moment < high ? [adjusted[row] as number] : []));
-      const [before, after] = [own(from, at), own(at, to)];
+      const [first, changed, end] = [from, at, to].map((bound) => firstFrom(moments, bound)) as [
+        number,
+        number,
+        number,
+      ];
+      const [before, after] = [adjusted.subarray(first, changed), adjusted.subarray(changed, end)];
       let each = Math.min(before.length, after.length, Math.floor(moments.length / 2));
       while (each > FEWEST_BESIDE && placeboDates(stretches, each) < WANTED_DATES) each -= 1;
       if (each < FEWEST_BESIDE) return null;
@@ -67,7 +70,7 @@ export function placeboBook(
         .filter((_, place) => place % every === 0)
         .map(({ size }) => size)
         .sort((a, b) => Math.abs(b) - Math.abs(a));
-      const ownSize = mean(after.slice(0, each)) - mean(before.slice(-each));
+      const ownSize = mean(after.subarray(0, each)) - mean(before.subarray(-each));
       const asLarge = sizes.filter((size) => Math.abs(size) >= Math.abs(ownSize)).length;
       return { dates: sizes.length, asLarge, sizes, runsEachSide: each, own: ownSize };
     },
@@ -78,6 +81,12 @@ export function placeboBook(
   };
 }
 
+/** The place of the first moment at or after `bound`. */
+function firstFrom(moments: readonly number[], bound: number): number {
+  const place = moments.findIndex((moment) => moment >= bound);
+  return place < 0 ? moments.length : place;
+}
+
 function tryMeasure(
   rows: readonly ComparedRow[],
   wish: AdjustmentWish,
@@ -85,12 +94,7 @@ function tryMeasure(
   ground: ComparedGround,
 ): Tried | null {
   const { measure } = wish;
-  const dated = rows
-    .flatMap((row) => {
-      const stood = standsAt(row, "other", measure);
-      return stood === null ? [] : [{ row, at: stood.at }];
-    })
-    .sort((a, b) => a.at - b.at || (a.row.name < b.row.name ? -1 : 1));
+  const dated = datedRows(rows, "other", measure);
   const adjustment = adjustmentFor(
     dated.map(({ row }) => row),
     wish,

@@ -29,3 +29,17 @@ export function standsAt({ run, load }: ComparedRow, scope: string, measure: Cha
       return moment(run?.germinationEndedAt);
   }
 }
+
+export interface DatedRow extends StandsAt {
+  readonly row: ComparedRow;
+}
+
+/** Rows that know when they meet a change of this scope, in time order. */
+export function datedRows(rows: readonly ComparedRow[], scope: string, measure: ChangedMeasure): readonly DatedRow[] {
+  const dated: DatedRow[] = [];
+  for (const row of rows) {
+    const stood = standsAt(row, scope, measure);
+    if (stood !== null) dated.push({ row, ...stood });
+  }
+  return dated.sort((a, b) => a.at - b.at || (a.row.name < b.row.name ? -1 : 1));
+}

@@ -33,10 +33,14 @@ export function verdictOf(ground: VerdictGround): Verdict {
     const verdict = noBiggerThan <= tellable ? "no difference" : "cannot be told";
     return { verdict, doubtedByPlacebo: false, noBiggerThan };
   }
-  const doubtedByPlacebo =
-    placebo !== null && placebo.dates >= FEWEST_DATES && placebo.asLarge > MOST_BY_CHANCE * placebo.dates;
+  const doubtedByPlacebo = placebo !== null && (isCommon(placebo) || goesTheOtherWay(placebo, total));
   return { verdict: doubtedByPlacebo ? "cannot be told" : wayOf(ground), doubtedByPlacebo, noBiggerThan };
 }
+
+const isCommon = ({ dates, asLarge }: Placebo): boolean => dates >= FEWEST_DATES && asLarge > MOST_BY_CHANCE * dates;
+
+/** A difference that the first runs after the change do not show came later, of something else. */
+const goesTheOtherWay = ({ own }: Placebo, { estimate }: Interval): boolean => own * estimate < 0;
 
 function wayOf({ measure, scope, before, total, aim }: VerdictGround): ChangeVerdict {
   if (onlyReads(scope)) return "moved";

@@ -57,6 +57,8 @@ describe("changesAnswer(result, reader)", () => {
     const placebo = { dates: 44, asLarge: 18, sizes: [], runsEachSide: 8, own: -0.4 };
     const doubted = changed({ verdict: "cannot be told", doubtedByPlacebo: true, placebo });
     expect(answer([doubted])).toContain("of kiln hours 1.0 h, but 18 of 44 dates without a change show as much");
+    const other = changed({ verdict: "cannot be told", doubtedByPlacebo: true, placebo: { ...placebo, own: 0.4 } });
+    expect(answer([other])).toContain("of kiln hours 1.0 h, but the first 8 loads after it differ the other way");
   });
 
   it("says what is lacking where nothing was compared, and what to log where no change is", () => {

@@ -55,6 +55,11 @@ describe("verdictOf(ground)", () => {
     expect(verdictOf(ground({ total: interval(-0.6, 0.4) })).noBiggerThan).toBe(0.6);
   });
 
+  test("a difference that the first runs after the change show the other way round is not the change's", () => {
+    const placebo = { dates: 50, asLarge: 0, sizes: [], runsEachSide: 10, own: 0.8 };
+    expect(verdictOf(ground({ placebo }))).toMatchObject({ verdict: "cannot be told", doubtedByPlacebo: true });
+  });
+
   test("more than one date in ten as large puts a told difference in doubt, fewer or too few dates do not", () => {
     const tried = (dates: number, asLarge: number) =>
       verdictOf(ground({ placebo: { dates, asLarge, sizes: [], runsEachSide: 10, own: -1 } }));
