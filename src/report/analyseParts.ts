@@ -35,18 +35,21 @@ export interface AnalysisGround {
  * as long as all the rest of them.
  */
 export function analyseParts(ground: AnalysisGround): AnalysedParts {
+  const parts = analyseOwnParts(ground);
   const review = once(async () =>
     analyseReview(ground.rows, {
       costs: ground.published.costs,
       months: ground.everyMonth === true ? "all" : ground.view.month,
       trade: ground.logged.trade,
+      targets: ground.logged.targets,
+      changes: parts.changes,
       reportBefore: (before) => reportBefore(groundBefore(ground, before)),
     }),
   );
-  return { ...analyseOwnParts(ground), review };
+  return { ...parts, review };
 }
 
-/** The report but for its review, as one object. */
+/** What a month's facts are drawn from, as one object. */
 async function reportBefore(ground: AnalysisGround): Promise<FactReport> {
   const parts = analyseOwnParts(ground);
   const hours = await parts.kilnHours();
@@ -57,7 +60,6 @@ async function reportBefore(ground: AnalysisGround): Promise<FactReport> {
     thermostat: await parts.thermostat(),
     varieties: await parts.varieties(),
     steepGermination: await parts.steepGermination(),
-    changes: await parts.changes(),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Interval } from "../analysis/regressionFit.ts";
+import type { ChangeEffect } from "./changesResult.ts";
 import type { EventRow } from "./eventRow.ts";
 import type { Fact, MonthlyLoss } from "./fact.ts";
 
@@ -94,8 +95,8 @@ export interface MonthReview {
   /** Ranked; a page shows seven and folds the rest. */
   readonly findings: readonly ReviewFinding[];
   readonly open: readonly OpenQuestion[];
-  /** Changed, repaired, calibrated or gone wrong in the month, with what it did where that can be told. */
-  readonly events: readonly { readonly event: EventRow; readonly changeId: string | null }[];
+  /** Changed, repaired, calibrated or gone wrong in the month, earliest first. */
+  readonly events: readonly MonthEvent[];
   /** What was looked at, so that a quiet month can say so: kinds of fact, and on how many runs or loads. */
   readonly lookedAt: readonly { readonly kind: Fact["kind"]; readonly count: number; readonly tooLittle: boolean }[];
   readonly logHealth: {
@@ -107,6 +108,25 @@ export interface MonthReview {
   };
   /** Only for the latest month. */
   readonly promised: PromisedAgainstMade | null;
+}
+
+/** Something logged about the house in a month. */
+export interface MonthEvent {
+  readonly event: EventRow;
+  /** Where it stands on the page Changes; null for what is no change. */
+  readonly changeId: string | null;
+  /** What a change came to by the end of all logs, its points left out; null where nothing was compared. */
+  readonly effect: ChangeEffect | null;
+}
+
+/** What the house accepts of one measure in one variety; null is *not set*. */
+export interface Accepted {
+  /** As targets.csv has it. */
+  readonly measure: string;
+  readonly variety: string;
+  readonly low: number | null;
+  readonly target: number | null;
+  readonly high: number | null;
 }
 
 /** Prices of house.toml; null where not given. */
@@ -124,5 +144,7 @@ export interface ReviewResult {
   /** Every month of the logs, latest first, whether or not it is worked out here. */
   readonly monthsThereAre: readonly string[];
   readonly costs: HouseCosts;
+  /** Of the measures that the month's figure draws; a measure or variety without a target is not among them. */
+  readonly accepted: readonly Accepted[];
   readonly tooLittle: string | null;
 }

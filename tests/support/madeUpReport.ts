@@ -234,6 +234,7 @@ export function madeUpReport(count: number, changes: Partial<Report> = {}): Repo
         perKilogramMalt: null,
         perRefusedBatch: null,
       },
+      accepted: [],
       tooLittle: "No batch has left the kiln yet.",
     },
     otherColumns: [],

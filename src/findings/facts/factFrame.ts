@@ -17,8 +17,8 @@ export interface FactFrame {
   readonly latestRuns: readonly RunRow[];
 }
 
-/** What facts are drawn from: the parts of a report but for the review itself. */
-export type FactReport = Omit<Report, "review">;
+/** What facts are drawn from: the parts of a report but for the review itself, and for changes, of which the month's events tell. */
+export type FactReport = Omit<Report, "review" | "changes">;
 
 /** A trouble that came in the middle of a month is judged with the batches since, and six are enough to see one. */
 export const LATEST_RUNS = 6;

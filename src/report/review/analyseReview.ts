@@ -1,9 +1,22 @@
-import { allFacts } from "../../findings/facts/allFacts.ts";
+import { allFacts, LEAST_CHANCE } from "../../findings/facts/allFacts.ts";
 import { type FactFrame, type FactReport, LATEST_RUNS } from "../../findings/facts/factFrame.ts";
 import { joinFacts } from "../../findings/facts/joinFacts.ts";
+import { lookedAt } from "../../findings/facts/lookedAt.ts";
+import { ordersFacts } from "../../findings/facts/ordersFacts.ts";
+import type { ChangesResult } from "../changesResult.ts";
 import type { ReportRows } from "../report.ts";
-import type { HouseCosts, MonthReview, OpenQuestion, ReviewFinding, ReviewResult } from "../reviewResult.ts";
+import type {
+  HouseCosts,
+  MonthReview,
+  OpenQuestion,
+  PromisedAgainstMade,
+  ReviewFinding,
+  ReviewResult,
+} from "../reviewResult.ts";
 import type { RunRow } from "../runRow.ts";
+import type { TargetRow } from "../targetRow.ts";
+import { acceptedValues } from "./acceptedValues.ts";
+import { monthEvents } from "./monthEvents.ts";
 import { type Month, monthBefore, monthOf, monthsOf, sameMonthYearBefore } from "./months.ts";
 import { monthTotals, runsOfMonth } from "./monthTotals.ts";
 import { promisedAgainstMade } from "./promised/promisedAgainstMade.ts";
@@ -16,6 +29,9 @@ export interface ReviewOptions {
   /** The report as it stood before a moment. */
   readonly reportBefore: (before: number) => Promise<FactReport>;
   readonly trade: () => Promise<TradeRows>;
+  readonly targets: readonly TargetRow[];
+  /** By the end of all logs. */
+  readonly changes: () => Promise<ChangesResult>;
 }
 
 /** Batches that have left the kiln; earliest first. */
@@ -44,12 +60,19 @@ function openQuestions(
   });
 }
 
-function reviewOf(frame: FactFrame, lastFindings: readonly ReviewFinding[], options: ReviewOptions): MonthReview {
+interface Beside {
+  readonly lastFindings: readonly ReviewFinding[];
+  readonly promised: PromisedAgainstMade | null;
+  readonly changes: ChangesResult;
+  readonly costs: HouseCosts;
+}
+
+function reviewOf(frame: FactFrame, { lastFindings, promised, changes, costs }: Beside): MonthReview {
   const { report, month, monthRuns, from, before } = frame;
   const { timeZone } = report.house;
   const totalsOf = (name: string) => monthTotals(report.runs, monthOf(name, timeZone));
   const [last, year] = [totalsOf(monthBefore(month)), totalsOf(sameMonthYearBefore(month))];
-  const findings = joinFacts(allFacts(frame), options.costs);
+  const findings = joinFacts([...allFacts(frame), ...surelyLate(promised)], costs);
   const names = new Set(monthRuns.map(({ run }) => run));
   const problems = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
   const of = (effect: string): number => problems.filter((problem) => problem.effect === effect).length;
@@ -62,10 +85,8 @@ function reviewOf(frame: FactFrame, lastFindings: readonly ReviewFinding[], opti
     sameMonthLastYear: year.batches === 0 ? null : year,
     findings,
     open: openQuestions(lastFindings, findings, monthRuns.length),
-    events: report.events
-      .filter(({ on }) => on >= Date.parse(`${month}-01T00:00:00Z`) && on < before)
-      .map((event) => ({ event, changeId: null })),
-    lookedAt: [],
+    events: monthEvents(report.events, changes, { name: month }),
+    lookedAt: lookedAt(frame, promised),
     logHealth: {
       rowsSetAside: of("row-set-aside"),
       valuesBlanked: of("value-blanked"),
@@ -73,9 +94,12 @@ function reviewOf(frame: FactFrame, lastFindings: readonly ReviewFinding[], opti
       runs: monthRuns.length,
       runsComplete: complete.length,
     },
-    promised: null,
+    promised,
   };
 }
+
+const surelyLate = (promised: PromisedAgainstMade | null) =>
+  ordersFacts(promised).filter(({ chanceReal }) => chanceReal >= LEAST_CHANCE);
 
 /** As of the last thing logged, since a month's last day may lie days behind it or ahead of it. */
 async function promisedOf({ report }: FactFrame, { runs, loads, lastLoggedAt }: ReportRows, { trade }: ReviewOptions) {
@@ -89,13 +113,15 @@ export async function analyseReview(rows: ReportRows, options: ReviewOptions): P
   const months = monthsOf(rows.runs, timeZone);
   const { costs } = options;
   const names = months.map(({ name }) => name);
+  const accepted = acceptedValues(options.targets, rows.runs);
   if (months.length === 0) {
-    return { months: [], monthsThereAre: [], costs, tooLittle: "No batch has left the kiln yet." };
+    return { months: [], monthsThereAre: [], costs, accepted, tooLittle: "No batch has left the kiln yet." };
   }
   const wanted =
     options.months === "all"
       ? months
       : months.filter(({ name }) => name === (names.includes(options.months ?? "") ? options.months : names[0]));
+  const changes = await options.changes();
   const findingsOf = new Map<string, readonly ReviewFinding[]>();
   const reviews: MonthReview[] = [];
   // Earliest first, so that each finds what was open before it.
@@ -106,9 +132,10 @@ export async function analyseReview(rows: ReportRows, options: ReviewOptions): P
     }
     const frame = await frameOf(month, options);
     const promised = month.name === names[0] ? await promisedOf(frame, rows, options) : null;
-    const review = { ...reviewOf(frame, findingsOf.get(lastName) ?? [], options), promised };
+    const lastFindings = findingsOf.get(lastName) ?? [];
+    const review = reviewOf(frame, { lastFindings, promised, changes, costs });
     findingsOf.set(month.name, review.findings);
     reviews.push(review);
   }
-  return { months: reviews.reverse(), monthsThereAre: names, costs, tooLittle: null };
+  return { months: reviews.reverse(), monthsThereAre: names, costs, accepted, tooLittle: null };
 }
