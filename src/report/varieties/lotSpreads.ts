@@ -1,6 +1,5 @@
-import { twoSample } from "../../analysis/beforeAfter/twoSample.ts";
-import { awayFromMedian, brownForsythe, oneWay } from "../../analysis/brownForsythe.ts";
-import { studentTQuantile } from "../../analysis/distributions.ts";
+import { awayFromMedian, brownForsythe } from "../../analysis/brownForsythe.ts";
+import { fUpperTail, studentTQuantile, studentTTwoSidedP } from "../../analysis/distributions.ts";
 import { holmAdjusted } from "../../analysis/holmAdjusted.ts";
 import type { Interval } from "../../analysis/regressionFit.ts";
 import { mean, sampleStandardDeviation } from "../../analysis/summary.ts";
@@ -44,30 +43,72 @@ export function lotsOfMeasure(
 
 const adjustedOf = (values: readonly ScaledValue[]): number[] => values.map(({ adjusted }) => adjusted);
 
-/** Does a lot stand at another level than all others of its variety? */
-function levelP({ lots }: LotsOfMeasure, at: number): number | null {
-  const own = adjustedOf(lots[at]?.values ?? []);
-  const others = lots.filter((_, place) => place !== at);
-  const rest = others.flatMap(({ values }) => adjustedOf(values));
-  if (own.length < FEWEST_FOR_LEVEL || others.length < 2 || rest.length < FEWEST_FOR_LEVEL) return null;
-  if (sampleStandardDeviation(own) + sampleStandardDeviation(rest) === 0) return null;
-  return twoSample(rest, own).p;
+/** Sums of some values about a middle that is near to all of them. */
+interface Sums {
+  readonly count: number;
+  readonly sum: number;
+  readonly squares: number;
+}
+
+const sumsAbout = (values: readonly number[], middle: number): Sums => ({
+  count: values.length,
+  sum: values.reduce((sum, value) => sum + (value - middle), 0),
+  squares: values.reduce((sum, value) => sum + (value - middle) ** 2, 0),
+});
+const added = (a: Sums, b: Sums): Sums => ({
+  count: a.count + b.count,
+  sum: a.sum + b.sum,
+  squares: a.squares + b.squares,
+});
+const less = (a: Sums, b: Sums): Sums => added(a, { count: -b.count, sum: -b.sum, squares: -b.squares });
+const none: Sums = { count: 0, sum: 0, squares: 0 };
+const meanOf = ({ count, sum }: Sums): number => sum / count;
+const squaresAboutMean = ({ count, sum, squares }: Sums): number => Math.max(0, squares - (sum * sum) / count);
+
+/**
+ * Does each lot stand at another level than all others of its variety? Welch's test of the lot against the rest; the rest
+ * is the whole less the lot, so that many lots cost no more than their batches.
+ */
+function levelPs({ lots }: LotsOfMeasure): readonly (number | null)[] {
+  const all = lots.flatMap(({ values }) => adjustedOf(values));
+  const middle = all.length === 0 ? 0 : mean(all);
+  const own = lots.map(({ values }) => sumsAbout(adjustedOf(values), middle));
+  const whole = own.reduce(added, none);
+  return own.map((lot) => {
+    const rest = less(whole, lot);
+    if (lot.count < FEWEST_FOR_LEVEL || lots.length < 3 || rest.count < FEWEST_FOR_LEVEL) return null;
+    const [ofLot, ofRest] = [lot, rest].map((sums) => squaresAboutMean(sums) / (sums.count - 1) / sums.count) as [
+      number,
+      number,
+    ];
+    // What rounding leaves of values that are all alike is no spread.
+    if (!(ofLot + ofRest > 1e-24 * (1 + middle * middle))) return null;
+    const degreesOfFreedom = (ofLot + ofRest) ** 2 / (ofLot ** 2 / (lot.count - 1) + ofRest ** 2 / (rest.count - 1));
+    return studentTTwoSidedP((meanOf(lot) - meanOf(rest)) / Math.sqrt(ofLot + ofRest), degreesOfFreedom);
+  });
 }
 
 /** Distances from the lot's middle; √(n/(n−1)) evens out that few batches lie nearer to their own. */
 const awayFrom = (values: readonly ScaledValue[]): number[] =>
   awayFromMedian(adjustedOf(values)).map((away) => away * Math.sqrt(values.length / (values.length - 1)));
 
-/** Does a lot spread more than the others? One-sided, after Brown and Forsythe; lots of fewer than four batches say nothing. */
-function spreadP({ lots }: LotsOfMeasure, at: number): number | null {
-  const enough = (values: readonly ScaledValue[]): boolean => values.length >= FEWEST_FOR_SPREAD;
-  const own = lots[at]?.values ?? [];
-  const others = lots.filter(({ values }, place) => place !== at && enough(values));
-  if (!enough(own) || others.length < 2) return null;
-  const [wide, rest] = [awayFrom(own), others.flatMap(({ values }) => awayFrom(values))];
-  const test = oneWay([wide, rest]);
-  if (test === null) return null;
-  return mean(wide) > mean(rest) ? test.p / 2 : 1 - test.p / 2;
+/**
+ * Does each lot spread more than the others? One-sided, after Brown and Forsythe: the lot's distances from its middle against
+ * all other lots' from theirs. Lots of fewer than four batches say nothing.
+ */
+function spreadPs({ lots }: LotsOfMeasure): readonly (number | null)[] {
+  const own = lots.map(({ values }) => (values.length < FEWEST_FOR_SPREAD ? null : sumsAbout(awayFrom(values), 0)));
+  const judged = own.filter((sums) => sums !== null);
+  const whole = judged.reduce(added, none);
+  return own.map((lot) => {
+    if (lot === null || judged.length < 3) return null;
+    const rest = less(whole, lot);
+    const within = squaresAboutMean(lot) + squaresAboutMean(rest);
+    const between = squaresAboutMean(whole) - within;
+    if (!(within > 0)) return null;
+    const p = fUpperTail(Math.max(0, between) / (within / (whole.count - 2)), 1, whole.count - 2);
+    return meanOf(lot) > meanOf(rest) ? p / 2 : 1 - p / 2;
+  });
 }
 
 /** The lot's mean with the spread that is common within lots. */
@@ -118,15 +159,15 @@ function splitOf({ measured, level, spread }: Tested): SpreadSplit {
     };
   });
   const common = { measure: held.tolerance.measure, lots: shown, seasonTakenOut };
-  const none = { betweenLots: null, withinLots: null, shareBetween: null, spreadsDifferP: null };
+  const unknown = { betweenLots: null, withinLots: null, shareBetween: null, spreadsDifferP: null };
   const count = lots.length;
   if (count < FEWEST_LOTS) {
     const have = count === 1 ? "1 lot" : `${count} lots`;
-    return { ...common, ...none, tooLittle: `${have}; where the spread lies can be told from ${FEWEST_LOTS} on.` };
+    return { ...common, ...unknown, tooLittle: `${have}; where the spread lies can be told from ${FEWEST_LOTS} on.` };
   }
   const adjusted = lots.map(({ values }) => adjustedOf(values));
   if (!adjusted.some((list) => list.some((value) => value !== list[0]))) {
-    return { ...common, ...none, tooLittle: "No two batches of a lot differ." };
+    return { ...common, ...unknown, tooLittle: "No two batches of a lot differ." };
   }
   const split = varianceSplit(adjusted);
   const slope = held.scale.slope(held.scale.from(mean(adjusted.flat())));
@@ -152,8 +193,8 @@ function splitOf({ measured, level, spread }: Tested): SpreadSplit {
  * lots are shown as they were measured.
  */
 export function lotSpreads(measures: readonly LotsOfMeasure[]): readonly SpreadSplit[] {
-  const levels = corrected(measures.map((measured) => measured.lots.map((_, at) => levelP(measured, at))));
-  const spreads = corrected(measures.map((measured) => measured.lots.map((_, at) => spreadP(measured, at))));
+  const levels = corrected(measures.map(levelPs));
+  const spreads = corrected(measures.map(spreadPs));
   return measures
     .map((measured, at) => splitOf({ measured, level: levels[at] ?? [], spread: spreads[at] ?? [] }))
     .filter(({ lots }) => lots.length > 0);

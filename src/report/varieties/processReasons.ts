@@ -60,14 +60,14 @@ interface Found {
 type Value = ScaledValue & { readonly lot: string };
 
 /** A change compares batches of one lot before it with others of the same lot after it. */
-function eventFit(values: readonly Value[], event: EventRow): WithinGroups | null {
-  const sides = values.flatMap((value) => {
-    const moment = momentOf(value.batch.row, event.scope);
-    return moment === null ? [] : [{ ...value, after: moment >= event.on ? 1 : 0 }];
+function eventFit({ lots }: LotsOfMeasure, event: EventRow): WithinGroups | null {
+  const across = lots.flatMap(({ lot, values }) => {
+    const sides = values.flatMap(({ batch, adjusted }) => {
+      const moment = momentOf(batch.row, event.scope);
+      return moment === null ? [] : [{ lot, adjusted, after: moment >= event.on ? 1 : 0 }];
+    });
+    return sides.some(({ after }) => after !== sides[0]?.after) ? sides : [];
   });
-  const seen = new Map<string, Set<number>>();
-  for (const { lot, after } of sides) seen.set(lot, (seen.get(lot) ?? new Set()).add(after));
-  const across = sides.filter(({ lot }) => seen.get(lot)?.size === 2);
   const after = across.filter((value) => value.after === 1).length;
   if (after < FEWEST_EACH_SIDE || across.length - after < FEWEST_EACH_SIDE) return null;
   return withinGroups(
@@ -126,7 +126,7 @@ export function processReasons(
       ({ kind, scope }) => kindsThatLast.includes(kind) && (stageOfScope[scope] ?? Number.POSITIVE_INFINITY) <= stage,
     );
     const changes = lasting.flatMap((event): Found[] => {
-      const fit = eventFit(values, event);
+      const fit = eventFit(measured, event);
       return fit === null ? [] : [{ measured, goesWith: event.what, fit, step: [1] }];
     });
     const thermostat = stage < KILN ? null : thermostatFit(values, offsets);
