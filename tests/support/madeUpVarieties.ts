@@ -131,6 +131,7 @@ function splitOf(
   return {
     measure,
     lots: [1, 2, 3, 4, 5, 6].map((i) => lotOf(letter, i, level, changes[i])),
+    seasonTakenOut: true,
     betweenLots: { estimate: 0.1, low: 0.02, high: 0.3 },
     withinLots: { estimate: 0.22, low: 0.17, high: 0.31 },
     shareBetween: { estimate: 0.17, low: 0.01, high: 0.46 },
@@ -171,6 +172,7 @@ function detailOf(variety: string, standsOut: boolean): VarietyDetail {
   const out = standsOut
     ? { 4: { differs: true, differsP: 0.003, mean: 4.95 }, 2: { uneven: true, unevenP: 0.012, spread: 0.6 } }
     : {};
+  const reason = { measure: "final_moisture_pct", lot: `${letter}L4`, how: "level" } as const;
   return {
     variety,
     splits: [
@@ -195,14 +197,8 @@ function detailOf(variety: string, standsOut: boolean): VarietyDetail {
     },
     reasons: standsOut
       ? [
-          { kind: "lot", measure: "final_moisture_pct", lot: `${letter}L4`, size: interval(0.42, 0.2), goesWith: null },
-          {
-            kind: "grain",
-            measure: "final_moisture_pct",
-            lot: `${letter}L4`,
-            size: interval(0.42, 0.2),
-            goesWith: "higher protein",
-          },
+          { ...reason, kind: "lot", size: interval(0.42, 0.2), goesWith: null },
+          { ...reason, kind: "grain", size: null, goesWith: "the highest grain protein of its lots" },
         ]
       : [],
     withoutLot: standsOut ? { lot: `${letter}L4`, onTarget: 71, batches: 20 } : null,

@@ -16,7 +16,7 @@ interface BackTestEntryProps {
 function BackTests({ result: { backTest, backTestOfEven }, figures }: BackTestEntryProps) {
   const drawn: readonly FigureSpec[] = [figures.onTargetForetold, figures.evenForetold].filter((one) => one !== null);
   return (
-    <Fold summary="Did past scores foretell the next batch?">
+    <>
       <div class="prose">
         {backTest === null ? null : (
           <p>
@@ -36,7 +36,7 @@ function BackTests({ result: { backTest, backTestOfEven }, figures }: BackTestEn
           ))}
         </div>
       )}
-    </Fold>
+    </>
   );
 }
 
@@ -49,10 +49,9 @@ export function BackTestEntry(props: BackTestEntryProps) {
         <p>
           <Said sentence={noBackTestSentence(result)} />
         </p>
-      ) : (
-        <BackTests {...props} />
-      )}
-      <Fold summary="How the two numbers are made">
+      ) : null}
+      <Fold summary="Past scores put to the test, and how the two numbers are made">
+        {result.backTest === null ? null : <BackTests {...props} />}
         <div class="prose">
           <p>
             <b>On target</b> is the predicted chance that the next batch meets every tolerance that counts. Each measure

@@ -20,7 +20,11 @@ export function SpreadEntry({
   const units = useUnits();
   const { splits, reasons } = detail;
   const lacking = [...new Set(splits.flatMap(({ tooLittle }) => tooLittle ?? []))];
-  const first = splits.find(({ shareBetween }) => shareBetween !== null);
+  // In words the measure that a reason speaks of, else the one of which most lies between lots.
+  const known = splits
+    .filter(({ shareBetween }) => shareBetween !== null)
+    .toSorted((a, b) => (b.shareBetween?.estimate ?? 0) - (a.shareBetween?.estimate ?? 0));
+  const first = known.find(({ measure }) => measure === reasons[0]?.measure) ?? known[0];
   if (splits.length === 0 && reasons.length === 0) return null;
   return (
     <Entry id="spread" title="Where the spread comes from">
@@ -49,6 +53,12 @@ export function SpreadEntry({
       )}
       {first === undefined ? lacking.map((why) => <p class="refusal">{why}</p>) : null}
       {figure === null ? null : <Figure spec={figure} />}
+      {splits.some(({ seasonTakenOut }) => seasonTakenOut) ? (
+        <p class="table-note">
+          The house’s season was taken out before lots were compared and the spread was split; levels and spreads are
+          shown as they were measured.
+        </p>
+      ) : null}
     </Entry>
   );
 }

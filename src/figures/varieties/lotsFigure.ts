@@ -65,6 +65,7 @@ export function lotsFigure(
     ]);
   };
 
+  const cut = drawn.some((one) => isCut(one, settings)) ? " Lines that reach an edge go on beyond it." : "";
   const out = drawn.flatMap(({ split }) =>
     split.lots.flatMap((lot) => {
       const fault = lotFault(lot);
@@ -74,7 +75,7 @@ export function lotsFigure(
   return {
     id,
     title,
-    summary: `${out.length === 0 ? "No lot stands out by level or by spread." : `${out.join("; ")}.`} Thick line: 95\u00a0% interval of the lot’s mean; thin line: one standard deviation of its batches either way; washed: what is accepted.`,
+    summary: `${out.length === 0 ? "No lot stands out by level or by spread." : `${out.join("; ")}.`} Thick line: 95\u00a0% interval of the lot’s mean; thin line: one standard deviation of its batches either way; washed: what is accepted.${cut}`,
     table: {
       columns: [
         { label: "lot", numeric: false },
@@ -112,6 +113,30 @@ function lotRow(lot: LotSpread, measure: MaltMeasure, settings: FigureSettings):
   ];
 }
 
+const limitsOf = ({ low, high }: LotsOfMeasure["tolerance"]): readonly number[] =>
+  [low, high].flatMap((value) => value ?? []);
+
+/** What a measure's drawing spans, in the reader's unit. An interval from two batches may be wider than anything measured. */
+function spanOf({ split, tolerance }: LotsOfMeasure, { units }: FigureSettings): readonly [number, number] {
+  const { quantity } = maltMeasure(split.measure);
+  const shown = (value: number): number => toShown(value, quantity, units);
+  const reached = split.lots.flatMap(({ mean, spread }) => [mean - (spread ?? 0), mean + (spread ?? 0)]);
+  const inner = paddedSpan(reached.map(shown), 0.3, 1e-6);
+  return paddedSpan([...inner, ...limitsOf(tolerance).map(shown)], 0.03, 1e-6);
+}
+
+/** Does any interval go on beyond its drawing? */
+function isCut(one: LotsOfMeasure, settings: FigureSettings): boolean {
+  const [low, high] = spanOf(one, settings);
+  const { quantity } = maltMeasure(one.split.measure);
+  return one.split.lots.some(
+    ({ batches, meanInterval }) =>
+      batches > 1 &&
+      (toShown(meanInterval.low, quantity, settings.units) < low ||
+        toShown(meanInterval.high, quantity, settings.units) > high),
+  );
+}
+
 interface Drawing {
   readonly left: number;
   readonly right: number;
@@ -122,17 +147,16 @@ interface Drawing {
 }
 
 function panelOf(
-  { split: { measure: name, lots }, tolerance }: LotsOfMeasure,
+  one: LotsOfMeasure,
   panel: Panel,
   { left, right, size, line, pen, settings }: Drawing,
 ): readonly SVGElement[] {
-  const measure = maltMeasure(name);
+  const { split, tolerance } = one;
+  const { lots } = split;
+  const measure = maltMeasure(split.measure);
   const shown = (value: number): number => toShown(value, measure.quantity, settings.units);
-  const spreads = lots.flatMap(({ mean, spread }) => [mean - (spread ?? 0), mean + (spread ?? 0)]);
-  // An interval from two batches may be wider than anything that was measured: the scale follows the batches.
-  const inner = paddedSpan(spreads.map(shown), 0.3, 1e-6);
-  const limits = [tolerance.low, tolerance.high].flatMap((value) => (value === null ? [] : [shown(value)]));
-  const [low, high] = paddedSpan([...inner, ...limits], 0.03, 1e-6);
+  const limits = limitsOf(tolerance).map(shown);
+  const [low, high] = spanOf(one, settings);
   const [from, to] = [panel.left + left, panel.left + panel.width - right];
   const x = (value: number): number => from + Math.min(Math.max((value - low) / (high - low), 0), 1) * (to - from);
   const top = panel.top + line + 2;

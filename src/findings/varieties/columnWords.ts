@@ -21,6 +21,7 @@ const known: Readonly<Record<string, ColumnWords>> = {
   grain_protein_dry_pct: share("grain protein, dry basis"),
   protein_dry_pct: share("grain protein, dry basis"),
   germinative_energy_pct: share("germinative energy"),
+  plump_pct: share("plump share"),
   grain_in_kg: same("grain in", "mass"),
   crop_year: same("crop year", "count"),
   water_c: degrees("steep water"),

@@ -11,18 +11,30 @@ export const reasonTitle: Readonly<Record<VarietyReason["kind"], string>> = {
   process: "The process changed",
 };
 
-/** One reason in words: `Grain lot L7: final moisture differs by 0.42 points (0.18 to 0.66) from that of all other lots.` */
-export function reasonSentence({ kind, measure, lot, size, goesWith }: VarietyReason, units: UnitSystem): Sentence {
-  const name = maltMeasure(measure).words;
-  const by: Sentence = size === null ? [] : [" by ", strong(differenceWords(measure, size, units, true))];
-  const lotSaid: Sentence = lot === null ? [] : [" in ", strong(`lot ${lot}`)];
-  const also = goesWith === null ? "" : kind === "lot" ? `; with it goes ${goesWith}` : `, along with ${goesWith}`;
-  if (kind === "lot")
+/**
+ * One reason in words, with its size where it has one: a lot's distance from the others; for grain from the lowest to the
+ * highest lot; for an event from before it to after it; for thermostat and season from the least to the most.
+ */
+export function reasonSentence(
+  { kind, measure, lot, how, size, goesWith }: VarietyReason,
+  units: UnitSystem,
+): Sentence {
+  const { words } = maltMeasure(measure);
+  const name = `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  const sized = size === null ? null : strong(differenceWords(measure, size, units, true));
+  const lotName = strong(`Grain lot ${lot ?? "not named"}`);
+  if (kind === "lot" && how === "spread") {
+    return [lotName, ` is uneven in itself: its ${words} spreads more than that of the other lots.`];
+  }
+  if (kind === "lot") {
+    return [lotName, `: ${words} lies off that of the other lots`, ...(sized === null ? [] : [" by ", sized]), "."];
+  }
+  if (kind === "grain" && lot !== null) {
     return [
-      strong(`Grain lot ${lot ?? "not named"}`),
-      `: ${name} stands off that of the other lots`,
-      ...by,
-      `${also}.`,
+      lotName,
+      ` has ${goesWith ?? "other grain"}. That goes with its ${words}; it does not prove to be the cause.`,
     ];
-  return [`${name.charAt(0).toUpperCase()}${name.slice(1)} moved`, ...by, ...lotSaid, `${also}.`];
+  }
+  const range = kind === "grain" ? " from the lowest to the highest lot" : "";
+  return [`${name} goes with `, strong(goesWith ?? "it"), ...(sized === null ? [] : [": ", sized, range]), "."];
 }

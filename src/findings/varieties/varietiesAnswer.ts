@@ -23,12 +23,16 @@ export function firstReason(detail: VarietyDetail | undefined): VarietyReason | 
   return null;
 }
 
+/** `, in final moisture`; a lot that is uneven in itself is called so. */
+export const reasonPlace = ({ how, measure }: VarietyReason): string =>
+  `${how === "spread" ? ", uneven in itself" : ""}, in ${maltMeasure(measure).words}`;
+
 /** Where it starts: `it starts with grain lot L7, in final moisture`. */
 function startClause(score: VarietyScore, detail: VarietyDetail | undefined): Sentence {
   const reason = firstReason(detail);
   const worst = score.measures[0];
   if (reason?.lot != null) {
-    return ["it starts with ", strong(`grain lot ${reason.lot}`), `, in ${maltMeasure(reason.measure).words}`];
+    return ["it starts with ", strong(`grain lot ${reason.lot}`), reasonPlace(reason)];
   }
   if (reason !== null && reason.goesWith !== null) {
     return ["it starts with ", strong(maltMeasure(reason.measure).words), `, which goes with ${reason.goesWith}`];

@@ -3,7 +3,7 @@ import { maltMeasure } from "../../units/maltMeasure.ts";
 import { counted } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
 import { chanceInHundred, inHundred, metWords, scoreRange } from "./scoreWords.ts";
-import { firstReason } from "./varietiesAnswer.ts";
+import { firstReason, reasonPlace } from "./varietiesAnswer.ts";
 
 /** The page of one variety: how even it is, and what pulls it down. */
 export function varietyAnswer(
@@ -23,11 +23,7 @@ export function varietyAnswer(
   const worst = score.measures[0];
   const start: Sentence =
     reason?.lot != null
-      ? [
-          "; what pulls it down starts with ",
-          strong(`grain lot ${reason.lot}`),
-          `, in ${maltMeasure(reason.measure).words}.`,
-        ]
+      ? ["; what pulls it down starts with ", strong(`grain lot ${reason.lot}`), `${reasonPlace(reason)}.`]
       : worst === undefined || worst.onTarget >= 0.95
         ? ["."]
         : [

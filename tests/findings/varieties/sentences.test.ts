@@ -16,7 +16,12 @@ import { chanceInHundred } from "../../../src/findings/varieties/scoreWords.ts";
 import { toleranceSentence } from "../../../src/findings/varieties/toleranceSentence.ts";
 import { varietiesAnswer, varietiesGrounds } from "../../../src/findings/varieties/varietiesAnswer.ts";
 import { varietyAnswer, varietyGrounds, withoutLotSentence } from "../../../src/findings/varieties/varietyAnswer.ts";
-import type { VarietiesResult, VarietyDetail, VarietyScore } from "../../../src/report/varietiesResult.ts";
+import type {
+  VarietiesResult,
+  VarietyDetail,
+  VarietyReason,
+  VarietyScore,
+} from "../../../src/report/varietiesResult.ts";
 import { certificate, madeUpVarieties } from "../../support/madeUpVarieties.ts";
 
 const said = (sentence: Sentence): string => plainText(sentence).replaceAll("\u00a0", " ");
@@ -135,11 +140,21 @@ describe("sentences of one variety", () => {
   });
 
   test("reasonSentence(…) tells a lot from grain and process, with its size", () => {
-    const [lot, grain] = amber.reasons.map((reason) => said(reasonSentence(reason, "metric")));
-    expect(lot).toBe(
-      "Grain lot AL4: final moisture stands off that of the other lots by +0.42 points (+0.22 to +0.62).",
+    const [lot, grain] = amber.reasons;
+    if (lot === undefined || grain === undefined) throw new RangeError("the made-up variety has reasons");
+    const words = (reason: VarietyReason): string => said(reasonSentence(reason, "metric"));
+    expect(words(lot)).toBe(
+      "Grain lot AL4: final moisture lies off that of the other lots by +0.42 points (+0.22 to +0.62).",
     );
-    expect(grain).toBe("Final moisture moved by +0.42 points (+0.22 to +0.62) in lot AL4, along with higher protein.");
+    expect(words({ ...lot, how: "spread", size: null })).toMatch(/^Grain lot AL4 is uneven in itself: /);
+    expect(words(grain)).toMatch(/^Grain lot AL4 has the highest grain protein of its lots\./);
+    const size = { estimate: -0.3, low: -0.5, high: -0.1 };
+    expect(words({ ...grain, lot: null, size, goesWith: "grain protein" })).toBe(
+      "Final moisture goes with grain protein: −0.30 points (−0.50 to −0.10) from the lowest to the highest lot.",
+    );
+    expect(words({ ...grain, kind: "process", lot: null, size, goesWith: "fan belt changed" })).toBe(
+      "Final moisture goes with fan belt changed: −0.30 points (−0.50 to −0.10).",
+    );
   });
 });
 
