@@ -3,6 +3,7 @@ import { printDateInFull } from "../units/instant.ts";
 import { printNumber } from "../units/print.ts";
 import { counted } from "./counted.ts";
 import { type HoldVerdict, holdVerdict } from "./holdVerdict.ts";
+import { probesAgainst } from "./probeSentences.ts";
 import type { Sentence } from "./sentence.ts";
 import { degrees, type Reader } from "./thermostatWords.ts";
 
@@ -13,6 +14,8 @@ export type LoggerDoubt =
   | { readonly kind: "icePointOff"; readonly at: number; readonly errorKelvin: number }
   /** Work on the logger fell where the readings stepped. */
   | { readonly kind: "event"; readonly on: number; readonly what: string }
+  /** A probe in or over the bed did not move with what was alarmed. */
+  | { readonly kind: "probesStill" }
   /** Hot checks either side of the step disagree, as they would if the logger had stepped. */
   | { readonly kind: "checksMoved"; readonly from: number; readonly to: number; readonly movedKelvin: number };
 
@@ -77,6 +80,7 @@ export function loggerDoubts(kiln: KilnThermostat): readonly LoggerDoubt[] {
   if (last !== undefined && !last.hot && Math.abs(last.errorKelvin) > FOUND_KELVIN) {
     found.push({ kind: "icePointOff", at: last.at, errorKelvin: last.errorKelvin });
   }
+  if (probesAgainst(kiln)) found.push({ kind: "probesStill" });
   const beside = [kiln.drying, kiln.cure].flatMap((hold) => besideStep(holdVerdict(hold), kiln, sittings));
   const seen = new Set<string>();
   return [...found, ...beside.filter((doubt) => !seen.has(JSON.stringify(doubt)) && seen.add(JSON.stringify(doubt)))];
@@ -99,6 +103,10 @@ export function doubtSentence(doubt: LoggerDoubt, { units, timeZone }: Reader): 
     case "event":
       return [
         `${off}the readings stepped about ${printDateInFull(doubt.on, "UTC")}, when work on it was logged (${doubt.what}).`,
+      ];
+    case "probesStill":
+      return [
+        `${off}bed and air off did not move with what its probe at air on shows. Hold that probe against a reference first.`,
       ];
     case "checksMoved":
       return [

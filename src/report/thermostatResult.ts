@@ -97,6 +97,21 @@ export interface DriftEvidence {
   readonly unknown: "too few" | "together" | null;
 }
 
+/**
+ * Whether a probe that is not the thermostat's moved along with the change of the latest stretch: where the thermostat moved it does,
+ * where only the air-on probe reads otherwise it does not.
+ */
+export interface ProbeEvidence {
+  readonly probe: "air_off" | "bed";
+  readonly speaks: "thermostat" | "logger" | "open";
+  /** How far it has moved at equal outside air by the last load, K; null where `loads` with it are too few, or none. */
+  readonly change: Interval | null;
+  /** How far air on has moved, and the least that the probe would have moved with it, K; signed. */
+  readonly airOnKelvin: number;
+  readonly leastKelvin: number;
+  readonly loads: number;
+}
+
 export interface HoldJudgement {
   readonly hold: HoldName;
   readonly points: readonly OffsetPoint[];
@@ -105,6 +120,8 @@ export interface HoldJudgement {
   readonly stretches: readonly ThermostatStretch[];
   /** On the latest stretch. */
   readonly evidence: readonly DriftEvidence[];
+  /** On the latest stretch; empty where nothing has changed. */
+  readonly probes: readonly ProbeEvidence[];
 }
 
 /** The effect of a drift on the malt, from the models already built. */

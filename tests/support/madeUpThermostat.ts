@@ -201,6 +201,7 @@ function judgement(loads: readonly LoadRow[], hold: HoldName, change: MadeUpChan
             }),
             evidenceOf({ kind: "season", speaks: "open", unknown: "together" }),
           ],
+    probes: [],
   };
 }
 

@@ -2,6 +2,7 @@ import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { doubtSentence, loggerDoubts } from "../../findings/loggerDoubts.ts";
 import { faultSentences } from "../../findings/loggerFaults.ts";
 import { checkWays, trustSentence } from "../../findings/loggerTrust.ts";
+import { probeSentences } from "../../findings/probeSentences.ts";
 import { useBody } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Figure } from "../Figure.tsx";
@@ -16,6 +17,7 @@ export function ThermostatOrLogger({ kiln, suffix, note, figure }: KilnPlace & {
   const { logger } = kiln;
   const doubts = loggerDoubts(kiln);
   const faults = faultSentences(logger, reader);
+  const probes = probeSentences(kiln, reader);
   return (
     <Entry id={`logger${suffix}`} title="Thermostat or logger?" note={note}>
       <div class="prose">
@@ -27,6 +29,15 @@ export function ThermostatOrLogger({ kiln, suffix, note, figure }: KilnPlace & {
         <p>
           <Said sentence={trustSentence(logger, reader)} />
         </p>
+        {probes.length === 0 ? null : (
+          <ul class="lines">
+            {probes.map((probe) => (
+              <li>
+                <Said sentence={probe} />
+              </li>
+            ))}
+          </ul>
+        )}
       </div>
       <div class="pair">
         {figure === null ? null : <Figure spec={figure} />}

@@ -5,6 +5,7 @@ import { type KilnReadings, MINUTE, placesIn, type SoundReadings } from "./kilnR
 import { loadRises } from "./loadRises.ts";
 import { daysSinceCheck, type LoggerHistory } from "./loggerChecks.ts";
 import { correctReadings, errorAtReading, errorUncertainty, type LoggerError } from "./loggerCorrection.ts";
+import { cureProbeSpan, dryingProbeSpan, type OtherProbeChecks, otherProbes } from "./otherProbes.ts";
 import { qualitySentences } from "./qualitySentences.ts";
 import { gapLength, readingQuality, soundReadings } from "./readingQuality.ts";
 import type { RiseRate } from "./riseRate.ts";
@@ -25,9 +26,15 @@ export interface SummarisedLoad extends LoggedTimes {
  *
  * @param curve the readings from loading to unloading, in time order
  * @param history checks of the air-on probe of this load's kiln, from `loggerHistory`
+ * @param otherChecks of the probes over and in the bed
  * @throws {RangeError} when the columns differ in length or time runs backwards
  */
-export function summariseLoad(curve: KilnReadings, load: SummarisedLoad, history: LoggerHistory): ThermostatLoad {
+export function summariseLoad(
+  curve: KilnReadings,
+  load: SummarisedLoad,
+  history: LoggerHistory,
+  otherChecks: OtherProbeChecks | null = null,
+): ThermostatLoad {
   const quality = readingQuality(curve);
   const corrected = correctReadings(curve, history);
   const readings = soundReadings(corrected.readings, quality);
@@ -58,6 +65,8 @@ export function summariseLoad(curve: KilnReadings, load: SummarisedLoad, history
   const peak = holds.rampTo === null ? null : (airAt(readings, holds.rampTo) ?? null);
   const usualPeak = cure?.shape?.highCelsius ?? null;
   const { error } = corrected;
+  const dryingProbes = otherProbes(curve, holds.drying && dryingProbeSpan(holds.drying), otherChecks);
+  const cureProbes = otherProbes(curve, holds.cure && cureProbeSpan(holds.cure), otherChecks);
 
   return {
     load: load.load,
@@ -100,6 +109,11 @@ export function summariseLoad(curve: KilnReadings, load: SummarisedLoad, history
     curePowerLimited: cure?.powerLimited ?? false,
     cureOvershootKelvin: difference(peak, load.cureSetCelsius),
     cureOvershootBeyondCyclesKelvin: difference(peak, usualPeak),
+
+    dryingAirOffCelsius: dryingProbes.airOffCelsius,
+    dryingBedCelsius: dryingProbes.bedCelsius,
+    cureAirOffCelsius: cureProbes.airOffCelsius,
+    cureBedCelsius: cureProbes.bedCelsius,
 
     minutesToDryingSet: warmUp.minutesToSet,
     minutesToCureSet: ramp.minutesToSet,

@@ -48,6 +48,12 @@ export interface ThermostatLoad {
   readonly cureOvershootKelvin: number | null;
   readonly cureOvershootBeyondCyclesKelvin: number | null;
 
+  /** Of the probes over and in the bed, in the parts of the holds that `otherProbes` takes. */
+  readonly dryingAirOffCelsius: number | null;
+  readonly dryingBedCelsius: number | null;
+  readonly cureAirOffCelsius: number | null;
+  readonly cureBedCelsius: number | null;
+
   readonly minutesToDryingSet: number | null;
   readonly minutesToCureSet: number | null;
   /** At full power between the two temperatures, K a minute. */

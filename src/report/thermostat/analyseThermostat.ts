@@ -1,3 +1,4 @@
+import { pressureAtAltitude } from "../../malting/moistAir.ts";
 import { CHECK_UNCERTAINTY_KELVIN, type LoggerHistory, loggerHistory } from "../../malting/thermostat/loggerChecks.ts";
 import type { ThermostatLoad } from "../../malting/thermostat/thermostatLoad.ts";
 import type { ControlChart } from "../controlChartResult.ts";
@@ -18,6 +19,7 @@ import { driftEvidence } from "./driftEvidence.ts";
 import { judgeStretch, type ToleranceTerms } from "./judgeStretch.ts";
 import { loggerTrust } from "./loggerTrust.ts";
 import { offsetPoints } from "./offsetPoints.ts";
+import { probeEvidence } from "./probeEvidence.ts";
 import type { LoggedCheck } from "./readLoggerChecks.ts";
 import { type StretchStart, stretchAt, stretchStarts } from "./stretches.ts";
 import { loggerEventDays } from "./summariseLoads.ts";
@@ -72,7 +74,8 @@ function kilnThermostat(
     checkUncertaintyKelvin: logger.uncertaintyKelvin ?? CHECK_UNCERTAINTY_KELVIN,
   };
   const starts = stretchStarts(events, timeZone);
-  const judged = (hold: HoldName): HoldJudgement | null => judgeHold(hold, loads, starts, terms, runsOf, rows, history);
+  const judged = (hold: HoldName): HoldJudgement | null =>
+    judgeHold(hold, loads, starts, terms, runsOf, rows, history, pressureAtAltitude(altitudeMetres));
   const drying = judged("drying");
   const cure = judged("cure");
   return {
@@ -114,11 +117,12 @@ function judgeHold(
   runsOf: (load: string) => readonly string[],
   rows: ReadonlyMap<string, LoadRow>,
   history: LoggerHistory,
+  pressurePascals: number,
 ): HoldJudgement | null {
   if (loads.length === 0) return null;
-  const read = offsetPoints(loads, hold, (at) => stretchAt(starts, at), runsOf);
-  const points = atUsualDuty(read.points);
-  const { without } = read;
+  const found = offsetPoints(loads, hold, (at) => stretchAt(starts, at), runsOf);
+  const points = atUsualDuty(found.points);
+  const { without } = found;
   const stretches = starts.map(({ from, event }, index): ThermostatStretch => {
     const own = points.filter(({ stretch }) => stretch === index);
     const earlier = starts
@@ -134,7 +138,15 @@ function judgeHold(
     };
   });
   const latest = points.filter(({ stretch }) => stretch === starts.length - 1);
-  return { hold, points, without, stretches, evidence: driftEvidence(latest, rows) };
+  const read = new Map(loads.map((load) => [load.load, load]));
+  return {
+    hold,
+    points,
+    without,
+    stretches,
+    evidence: driftEvidence(latest, rows),
+    probes: probeEvidence(hold, latest, read, rows, pressurePascals),
+  };
 }
 
 /** Only for a drift whose alarm stands: what no alarm was raised about has no effect to look for. */

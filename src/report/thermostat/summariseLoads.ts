@@ -24,15 +24,17 @@ export function summariseLoads(
 ): readonly ThermostatLoad[] {
   const days = loggerEventDays(events, timeZone);
   const histories = new Map<string, LoggerHistory>();
-  const historyOf = (kiln: string): LoggerHistory => {
-    const history = histories.get(kiln) ?? loggerHistory(checks, kiln, "air_on", days);
-    histories.set(kiln, history);
+  const historyOf = (kiln: string, probe: LoggerCheck["probe"]): LoggerHistory => {
+    const key = JSON.stringify([kiln, probe]);
+    const history = histories.get(key) ?? loggerHistory(checks, kiln, probe, days);
+    histories.set(key, history);
     return history;
   };
   return loads.flatMap((load): ThermostatLoad[] => {
     const curve = curves.get(load.load);
     if (curve === undefined) return [];
     const logged = { ...load, fanSetCelsius: fanSetCelsius.get(load.load) ?? null };
-    return [summariseLoad(curve, logged, historyOf(load.kiln))];
+    const others = { airOff: historyOf(load.kiln, "air_off"), bed: historyOf(load.kiln, "bed") };
+    return [summariseLoad(curve, logged, historyOf(load.kiln, "air_on"), others)];
   });
 }

@@ -64,7 +64,7 @@ export function judgementWith({ offsets, calibratedAfter = [], models, alarm, to
       tooLittle: (isLatest && tooLittle) || null,
     };
   });
-  return { hold: "drying", points, without: [], stretches, evidence: [] };
+  return { hold: "drying", points, without: [], stretches, evidence: [], probes: [] };
 }
 
 const interval = (estimate: number, reach: number) => ({ estimate, low: estimate - reach, high: estimate + reach });

@@ -67,6 +67,12 @@ describe("the thermostats of the invented house, whose truth is known", () => {
     }
   });
 
+  it("are borne out by the air that leaves the bed, which moved along with the second drift", () => {
+    const speaks = kiln.drying?.probes.find(({ probe }) => probe === "air_off")?.speaks;
+    expect(speaks).toBe("thermostat");
+    for (const { probes } of holds()) expect(probes.map(({ speaks }) => speaks)).not.toContain("logger");
+  });
+
   it("name the logger's fault as the logger's, by its size at the temperature of the check", () => {
     expect(kiln.logger.faults).toHaveLength(1);
     const { errorKelvin = Number.NaN, aboutCelsius = Number.NaN } = kiln.logger.faults[0] ?? {};
