@@ -10,6 +10,8 @@ const DRAWS = 399;
 const SEED = 20_261_031;
 const DRAWS_A_STEP = 20;
 const LEVEL = 0.95;
+/** A draw of every lot once is the estimate again but for rounding, which must not decide on which side of it it lies. */
+const SAME = 1e-9;
 
 /** Several lots' values of one measure as one: counts, means and squares put together (Chan, Golub and LeVeque 1983). */
 export function together(parts: readonly Seen[]): Seen {
@@ -65,7 +67,7 @@ export function* drawLots(
 /** Percentiles moved by twice the distance, in normal deviates, of the estimate from the middle of the draws. */
 function biasCorrected(draws: readonly number[], estimate: number): Interval {
   let below = 0;
-  for (const draw of draws) below += draw < estimate ? 1 : draw === estimate ? 0.5 : 0;
+  for (const draw of draws) below += draw < estimate - SAME ? 1 : draw <= estimate + SAME ? 0.5 : 0;
   const lean = normalQuantile((below + 0.5) / (draws.length + 1));
   const reach = normalQuantile(0.5 + LEVEL / 2);
   const at = (deviate: number): number => quantile(draws, normalCdf(2 * lean + deviate));

@@ -57,7 +57,7 @@ export function BackTestEntry(props: BackTestEntryProps) {
             <b>On target</b> is the predicted chance that the next batch meets every tolerance that counts. Each measure
             has a Student-t predictive distribution from the variety’s own batches; what moves together (a wet batch
             weighs more) is joined by a correlation pooled within varieties and shrunk. <b>Even</b> is the same chance
-            with every measure moved to the middle of its tolerance, so that only the spread counts.
+            with every tolerance moved to the variety’s own centre, so that only the spread counts.
           </p>
           <p>
             A spread is never taken to be below what the meter can tell (its step over √12), and while batches are few
