@@ -17,6 +17,9 @@ export interface DetailsGround extends ProcessGround {
   readonly loads: ReadonlyMap<string, LoadRow>;
 }
 
+/** So many of the lots that stand out most surely are tried without. */
+const MOST_LEFT_OUT = 3;
+
 /** The variety's *on target*, in 100, were the lot not there; null where too little is left. */
 function scoreWithoutLot(varieties: readonly VarietyGround[], place: number, lot: string): VarietyDetail["withoutLot"] {
   const { judged, sums, counted } = varieties[place] as VarietyGround;
@@ -46,7 +49,9 @@ export function varietyDetails(ground: ScoringGround, about: DetailsGround): rea
     const splits = lotSpreads(counted);
     const standing = lotReasons(counted, splits, about.lots, about.events);
     const without = standing
-      .flatMap(({ lot, ofTheLot }) => (ofTheLot ? (scoreWithoutLot(varieties, place, lot) ?? []) : []))
+      .filter(({ ofTheLot }) => ofTheLot)
+      .slice(0, MOST_LEFT_OUT)
+      .flatMap(({ lot }) => scoreWithoutLot(varieties, place, lot) ?? [])
       .sort((a, b) => b.onTarget - a.onTarget);
     const withoutLot = without[0] ?? null;
     // The lot that costs most is named first.

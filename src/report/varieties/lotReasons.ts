@@ -1,12 +1,13 @@
-import { twoSample } from "../../analysis/beforeAfter/twoSample.ts";
 import type { Interval } from "../../analysis/regressionFit.ts";
-import { sampleStandardDeviation } from "../../analysis/summary.ts";
+import { mean } from "../../analysis/summary.ts";
+import { withinGroups } from "../../analysis/withinGroups.ts";
 import type { EventRow } from "../eventRow.ts";
 import type { SpreadSplit, VarietyReason } from "../varietiesResult.ts";
 import { grainApart } from "./grainWords.ts";
 import { houseMovedToo, loggedThen } from "./houseThen.ts";
 import type { LotsOfMeasure } from "./lotSpreads.ts";
 import type { LotRow } from "./readLots.ts";
+import { seasonAt } from "./season.ts";
 
 interface Standing {
   readonly lot: string;
@@ -30,17 +31,25 @@ function standing(measures: readonly LotsOfMeasure[], splits: readonly SpreadSpl
   return [...best.values()].sort((a, b) => a.p - b.p || (a.lot < b.lot ? -1 : 1));
 }
 
-/** The lot's level less that of the variety's other lots, in the measure's unit, the season taken out. */
-function levelSize({ lots, held }: LotsOfMeasure, lot: string): Interval | null {
-  const inUnit = (own: boolean): number[] =>
-    lots
-      .filter((candidate) => (candidate.lot === lot) === own)
-      .flatMap(({ values }) => values.map(({ adjusted }) => held.scale.from(adjusted)));
-  const [own, rest] = [inUnit(true), inUnit(false)];
-  if (own.length < 2 || rest.length < 2) return null;
-  if (sampleStandardDeviation(own) + sampleStandardDeviation(rest) === 0) return null;
-  const { estimate, low, high } = twoSample(rest, own);
-  return { estimate, low, high };
+/**
+ * The lot's level less that of the variety's other lots, in the measure's unit; estimated together with the house's season,
+ * which would else take a part of it for its own.
+ */
+function levelSize({ lots, held, house, variety, seasonTakenOut }: LotsOfMeasure, lot: string): Interval | null {
+  const all = [...house].flatMap(([name, values]) => values.map((value) => ({ name, ...value })));
+  const waves = all.map(({ batch }) => seasonAt(batch.at));
+  const inLot = all.map(({ name, batch }) => (name === variety && batch.row.lot === lot ? 1 : 0));
+  const season = seasonTakenOut ? [waves.map(([cosine]) => cosine), waves.map(([, sine]) => sine)] : [];
+  const fit = withinGroups(
+    all.map(({ name }) => name),
+    [inLot, ...season],
+    all.map(({ scaled }) => scaled),
+  );
+  if (fit === null) return null;
+  const { estimate, low, high } = fit.effect([1, ...season.map(() => 0)]);
+  const own = lots.flatMap(({ values }) => values.map(({ scaled }) => scaled));
+  const slope = held.scale.slope(held.scale.from(mean(own)));
+  return { estimate: estimate / slope, low: low / slope, high: high / slope };
 }
 
 export interface LotReasons {
