@@ -1,3 +1,5 @@
+import { monthPath } from "../units/calendarMonth.ts";
+import { printMonth } from "../units/instant.ts";
 import { runPath } from "../units/runPath.ts";
 import { varietyPath } from "../units/varietyPath.ts";
 import type { Stage } from "./Answer.tsx";
@@ -11,7 +13,8 @@ export interface PageName {
   readonly still?: true;
 }
 
-export const homePage: PageName = { title: "Front page", path: "", stage: "none" };
+/** The latest month is the front page. */
+export const homePage: PageName = { title: "Month in review", path: "", stage: "none" };
 export const steepGerminationPage: PageName = {
   title: "Steep and germination",
   path: "steep-and-germination/",
@@ -41,8 +44,16 @@ export const varietyPageName = (variety: string): PageName => ({
   stage: "none",
 });
 
-/** In the order of the navigation; the front page is the house's name. */
+/** The review of one month under its own address. @param month `2026-10` */
+export const monthPageName = (month: string): PageName => ({
+  title: `${printMonth(month)} in review`,
+  path: monthPath(month),
+  stage: "none",
+});
+
+/** In the order of the navigation. */
 export const PAGES: readonly PageName[] = [
+  homePage,
   steepGerminationPage,
   kilnHoursPage,
   yieldMoisturePage,
@@ -53,3 +64,11 @@ export const PAGES: readonly PageName[] = [
   sharedPagesPage,
   logsPage,
 ];
+
+const REVIEWS = monthPath("").slice(0, -1);
+
+/** The page of the navigation that a path belongs to: that of a batch below Runs, that of a month below Month in review. */
+export function navigationPage(path: string): PageName | null {
+  if (path === homePage.path || path.startsWith(REVIEWS)) return homePage;
+  return PAGES.find((page) => page !== homePage && path.startsWith(page.path)) ?? null;
+}

@@ -3,11 +3,13 @@ import { Changes } from "../bodies/Changes.tsx";
 import { Home } from "../bodies/Home.tsx";
 import { KilnHours } from "../bodies/KilnHours.tsx";
 import { Logs } from "../bodies/Logs.tsx";
+import { MonthReview, shownMonth } from "../bodies/MonthReview.tsx";
 import {
   changesPage,
   homePage,
   kilnHoursPage,
   logsPage,
+  monthPageName,
   type PageName,
   runPageName,
   runsPage,
@@ -32,8 +34,9 @@ import type { KilnHoursResult } from "../report/kilnHoursResult.ts";
 import type { PartName, ReportWith } from "../report/report.ts";
 import { runPage } from "../report/runPage.ts";
 import type { KilnCurve } from "../report/runPageResult.ts";
-import type { View } from "../report/view.ts";
+import { type View, wholeView } from "../report/view.ts";
 import type { WhatIfAnswer } from "../report/whatIfAnswer.ts";
+import { monthPath } from "../units/calendarMonth.ts";
 import { runFolder } from "../units/runPath.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import { varietyFolder } from "../units/varietyPath.ts";
@@ -56,6 +59,8 @@ export interface Body {
 
 interface Page {
   readonly parts: readonly PartName[];
+  /** True of a page that speaks of the whole house, whatever rows are chosen elsewhere. */
+  readonly ofWholeHouse?: true;
   readonly body: (showing: Showing) => Promise<Body | null>;
 }
 
@@ -88,13 +93,13 @@ function whatIfOf(kilnHours: KilnHoursResult, view: View, units: UnitSystem): Wh
 }
 
 const pages: Readonly<Record<string, Page>> = {
-  [homePage.path]: page(
-    ["steepGermination", "kilnHours", "yieldMoisture", "thermostat", "varieties", "changes"],
-    ({ report }) => ({
-      name: homePage,
-      content: <Home report={report} />,
-    }),
-  ),
+  [homePage.path]: {
+    ...page(
+      ["review", "steepGermination", "kilnHours", "yieldMoisture", "thermostat", "varieties", "changes"],
+      ({ report }) => ({ name: homePage, content: <Home report={report} /> }),
+    ),
+    ofWholeHouse: true,
+  },
   [steepGerminationPage.path]: page(["steepGermination"], ({ report }) => ({
     name: steepGerminationPage,
     content: <SteepGermination report={report} />,
@@ -148,6 +153,18 @@ function runPageOf(run: string): Page {
   });
 }
 
+/** The review of one month; null where the logs hold no such month. */
+function monthPageOf(month: string): Page {
+  return {
+    ...page(["review"], ({ report }) =>
+      shownMonth(report, month) === undefined
+        ? null
+        : { name: monthPageName(month), content: <MonthReview report={report} month={month} /> },
+    ),
+    ofWholeHouse: true,
+  };
+}
+
 /** The page of one variety, by its folder; null where the house never had it. */
 function varietyPageOf(folder: string): Page {
   return page(["varieties"], ({ report }) => {
@@ -161,11 +178,29 @@ function pageAt(path: string, view: View): Page | null {
   if (path === runsPage.path && view.run !== null) return runPageOf(view.run);
   const known = pages[path];
   if (known !== undefined) return known;
+  const month = monthAt(path);
+  if (month !== null) return monthPageOf(month);
   if (path.startsWith(varietiesPage.path)) {
     return varietyPageOf(decodeURIComponent(path.slice(varietiesPage.path.length, -1)));
   }
   if (!path.startsWith(runsPage.path)) return null;
   return runPageOf(decodeURIComponent(path.slice(runsPage.path.length, -1)));
+}
+
+/** The month that a path names; null for the path of anything else. */
+function monthAt(path: string): string | null {
+  const month = path.split("/")[1] ?? "";
+  return path === monthPath(month) ? month : null;
+}
+
+/**
+ * What is asked of the report for the page at a path: a page of the whole house leaves the reader's choice of rows to the
+ * other pages, and a month's own page asks for its month.
+ */
+export function viewAsked(path: string, view: View): View {
+  if (pageAt(path, view)?.ofWholeHouse !== true) return view;
+  const { units, sort, search } = view;
+  return { ...wholeView, units, sort, search, month: monthAt(path) };
 }
 
 /** What the page at a path needs of a report besides the rows. */

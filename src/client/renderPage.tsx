@@ -1,6 +1,6 @@
 import { hydrate, render } from "preact";
 import { type BodyContext, BodyProvider } from "../bodies/context.ts";
-import { PAGES } from "../bodies/pageNames.ts";
+import { navigationPage } from "../bodies/pageNames.ts";
 import { formatView, type View, wholeView } from "../report/view.ts";
 import type { Body, Showing } from "./pageBody.tsx";
 
@@ -40,7 +40,7 @@ export function markWhereabouts(body: Body | null, { report, path, view, places:
   if (body === null) return;
   document.title = path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
   // The page of a batch or a variety stands below one of the navigation.
-  const here = new URL(PAGES.find((page) => path.startsWith(page.path))?.path ?? path, root).pathname;
+  const here = new URL(navigationPage(path)?.path ?? path, root).pathname;
   const query = formatView(carried(view));
   for (const link of document.querySelectorAll<HTMLAnchorElement>("header a[href]")) {
     if (link.pathname === here) link.setAttribute("aria-current", "page");

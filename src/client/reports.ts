@@ -26,8 +26,8 @@ const MOST_KEPT = 6;
 
 /** The rows and the fit that a view chooses, as a key: units, sorting and what-if do not change them. */
 function rowsKey(view: View): string {
-  const { from, to, variety, kiln, without, air, rules } = view;
-  return formatView({ ...wholeView, from, to, variety, kiln, without, air, rules });
+  const { from, to, variety, kiln, without, air, rules, month } = view;
+  return formatView({ ...wholeView, from, to, variety, kiln, without, air, rules, month });
 }
 
 export function openReports(places: SitePlaces, onProgress: (progress: LoadProgress) => void): Reports {

@@ -4,7 +4,7 @@ import { type Control, changeView } from "./changeView.ts";
 import { openDrawer } from "./drawer.ts";
 import { frameShown } from "./frameShown.ts";
 import type { LoadedReport } from "./loadedReport.ts";
-import { bodyOf, partsAt } from "./pageBody.tsx";
+import { bodyOf, partsAt, viewAsked } from "./pageBody.tsx";
 import { progressText, showProgress } from "./progressSlots.ts";
 import { adoptPage } from "./renderPage.tsx";
 import { openReports } from "./reports.ts";
@@ -72,10 +72,11 @@ export function startSession(main: HTMLElement): Session {
     const mine = wish;
     const path = pagePath();
     try {
-      if (choosesRows(next) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
+      const asked = viewAsked(path, next);
+      if (choosesRows(asked) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
       await adopt();
       let answered = false;
-      for await (const found of reports.of(next, partsAt(path, next))) {
+      for await (const found of reports.of(asked, partsAt(path, next))) {
         // What comes later must not keep the answer from being seen.
         if (answered) await frameShown();
         answered = true;

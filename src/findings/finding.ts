@@ -6,7 +6,9 @@ export interface FindingEvidence {
   readonly seen: Sentence;
   /** Path of the page from the site's root, with its anchor. */
   readonly path: string;
+  /** In time order; the latest of them where there are many. */
   readonly runs: readonly string[];
+  readonly runCount: number;
   /** Logged about those days, in words. */
   readonly beside: readonly string[];
 }

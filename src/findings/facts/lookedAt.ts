@@ -66,12 +66,15 @@ function lookedAtFloor(frame: FactFrame): readonly Looked[] {
   const counted = acrospires.filter(({ run }) => mine(run));
   const steeped = steeps.filter(({ run, steepOutPercent }) => steepOutPercent !== null && mine(run)).length;
   const aimed = counted.filter(({ targets }) => targets !== null).length;
-  const ofBeds = counted.filter(({ beds }) => beds.filter(({ meanLength }) => meanLength !== null).length > 1).length;
+  const latest = new Set(frame.latestRuns.map(({ run }) => run));
+  const ofBeds = acrospires.filter(
+    ({ run, beds }) => latest.has(run) && beds.filter(({ meanLength }) => meanLength !== null).length > 1,
+  ).length;
   return [
     ["steep", steeped, steeped === 0],
     ["timetable", aimed, aimed === 0],
     // A house with a single bed has nothing to compare, which is no lack.
-    ...(acrospires.some(({ beds }) => beds.length > 1) ? [["bed", ofBeds, ofBeds === 0] as const] : []),
+    ...(acrospires.some(({ beds }) => beds.length > 1) ? [["bed", ofBeds, ofBeds < 3] as const] : []),
   ];
 }
 
@@ -95,7 +98,7 @@ function lookedAtGrain(frame: FactFrame): readonly Looked[] {
 
 /**
  * Which kinds of fact a month was looked through for, and on how many of its batches or loads, so that a quiet month can say
- * so; and of which there was too little. Laboratory results are counted over all time.
+ * so; and of which there was too little. Beds are judged on the latest batches, laboratory results are counted over all time.
  */
 export function lookedAt(frame: FactFrame, promised: PromisedAgainstMade | null): readonly LookedAt[] {
   if (frame.monthRuns.length === 0) return [];

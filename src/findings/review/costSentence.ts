@@ -34,7 +34,7 @@ export function costSentence({ loss, costAMonth, facts }: ReviewFinding, reader:
   if (items.length > 0) {
     const priced = costAMonth !== null && costAMonth >= 1;
     return [
-      "Takes about ",
+      "Costs about ",
       ...(priced
         ? [strong(`${money(costAMonth, reader.costs.currency)} a month`), `: ${listed(items)}.`]
         : [strong(`${listed(items)} a month`), "."]),

@@ -11,7 +11,7 @@ export function factPath(fact: Fact): string {
       return "kiln-hours/#left-out";
     case "chart":
     case "uneven batch":
-      return `yield-and-moisture/#${fact.kind === "chart" ? fact.measure : "final_moisture_pct"}`;
+      return `yield-and-moisture/#${(fact.kind === "chart" ? fact.measure : "final_moisture_pct").replaceAll("_", "-")}`;
     case "thermostat":
     case "logger":
       return "thermostat/";

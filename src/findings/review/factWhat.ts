@@ -150,7 +150,8 @@ const laboratory: Say<"laboratory"> = ({ points: { estimate, low, high }, runCou
   ];
 };
 
-const FIELD_WORDS: Readonly<Record<string, string>> = {
+/** What inside names are called in a sentence. */
+export const FIELD_WORDS: Readonly<Record<string, string>> = {
   grainInKilograms: "grain in",
   maltOutKilograms: "malt out",
   finalMoisturePercent: "final moisture",

@@ -2,7 +2,7 @@ import type { MonthReview } from "../../report/reviewResult.ts";
 import { printMonth } from "../../units/instant.ts";
 import { counted, countedInWords, listed } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
-import { factWhat } from "./factWhat.ts";
+import { factShort } from "./factShort.ts";
 import type { ReviewReader } from "./reader.ts";
 
 /** A page shows so many findings; the rest is folded. */
@@ -26,16 +26,14 @@ const KIND_WORDS: Readonly<Record<MonthReview["lookedAt"][number]["kind"], strin
   orders: "the orders",
 };
 
-export const kindWords = (kind: keyof typeof KIND_WORDS): string => KIND_WORDS[kind];
-
 /** The page's first sentence: the month was quiet, or what to look at first. */
 export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence {
   const { findings, totals } = review;
   const month = printMonth(totals.month);
-  if (totals.batches === 0) return [`No batch left the kiln in ${month}.`];
   const [first] = findings;
   const [fact] = first?.facts ?? [];
   if (first === undefined || fact === undefined) {
+    if (totals.batches === 0) return [`No batch left the kiln in ${month}.`];
     return [
       `${month} was `,
       strong("quiet"),
@@ -43,8 +41,9 @@ export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence
     ];
   }
   const more = findings.length - 1;
-  const rest = more === 0 ? "" : ` ${countedInWords(more, "more thing")} to look at.`;
-  return ["Look first at this: ", ...factWhat(fact, reader), rest];
+  const rest = more === 0 ? "Nothing else stands out." : `${countedInWords(more, "more thing")} to look at.`;
+  const where = first.cause === "kiln air" ? ", as with too little air or heat" : "";
+  return [strong(factShort(fact, reader)), `${where}. ${rest}`];
 }
 
 /** What was looked at, and what could not be looked at, so that a quiet month is known to have been looked at. */
@@ -56,5 +55,9 @@ export function lookedAtSentence({ lookedAt }: MonthReview): Sentence {
   return [
     seen.length === 0 ? "" : `Looked at: ${listed(seen)}.`,
     unseen.length === 0 ? "" : `${seen.length === 0 ? "" : " "}Too little is logged to look at ${listed(unseen)}.`,
-  ];
+  ].filter((part) => part !== "");
 }
+
+/** One kind that was looked at, with the count it stands on: `kiln hours: 6`. For the terminal and for tables. */
+export const lookedAtLine = ({ kind, count, tooLittle }: MonthReview["lookedAt"][number]): string =>
+  tooLittle ? `${KIND_WORDS[kind]} (too little)` : `${KIND_WORDS[kind]} (${count})`;

@@ -1,20 +1,26 @@
 import type { MonthReview, OpenQuestion } from "../../report/reviewResult.ts";
 import { counted } from "../counted.ts";
-import { joinSentences, type Sentence, strong } from "../sentence.ts";
-import { factWhat } from "./factWhat.ts";
+import { type Sentence, strong } from "../sentence.ts";
+import { factShort } from "./factShort.ts";
 import type { ReviewReader } from "./reader.ts";
 
 const NOW: Readonly<Record<OpenQuestion["now"], string>> = {
-  "still there": "Still there.",
-  gone: "Gone this month.",
-  "cannot be told": "Cannot be told: no batch left the kiln this month.",
+  "still there": "Still there: ",
+  gone: "Gone: ",
+  "cannot be told": "Cannot be told, since no batch left the kiln: ",
 };
 
 /** What was found last month, and what became of it. */
 export function openSentence({ lastMonth, now }: OpenQuestion, reader: ReviewReader): Sentence {
   const [fact] = lastMonth.facts;
-  return fact === undefined ? [] : joinSentences([[strong(NOW[now])], factWhat(fact, reader)]);
+  return fact === undefined ? [] : [strong(NOW[now]), lowerFirst(factShort(fact, reader)), "."];
 }
+
+/** Inside a sentence; a name that begins with a capital of its own keeps it. */
+const lowerFirst = (text: string): string =>
+  /^(The|In|Batches?|Bed|Lot|Moisture|Yield|Orders|Measured|[A-Z][a-z]+ batch(es)?)\b/.test(text)
+    ? `${text.charAt(0).toLowerCase()}${text.slice(1)}`
+    : text;
 
 /** Log health of the month. */
 export function logHealthSentence({ logHealth }: MonthReview): Sentence {

@@ -13,7 +13,7 @@ export function findingInWords(finding: ReviewFinding, reader: ReviewReader): Fi
   const { id, facts, chanceReal, costAMonth } = finding;
   const [first] = facts;
   if (first === undefined) throw new RangeError(`a finding needs a fact; ${id} has none`);
-  const lead: Sentence = finding.cause === "kiln air" ? ["Too little air or heat reaches the bed:"] : [];
+  const lead: Sentence = finding.cause === "kiln air" ? ["Too little air or heat seems to reach the bed."] : [];
   return {
     id,
     what: joinSentences([lead, factWhat(first, reader)]),
@@ -25,6 +25,7 @@ export function findingInWords(finding: ReviewFinding, reader: ReviewReader): Fi
       seen: factWhat(fact, reader),
       path: factPath(fact),
       runs: fact.runs,
+      runCount: fact.runCount,
       beside: fact.beside,
     })),
     checkFirst: checkFirst(finding),

@@ -1,87 +1,119 @@
 import type { MonthReview, MonthTotals } from "../../report/reviewResult.ts";
 import { printMonth } from "../../units/instant.ts";
 import { print, printNumber, printSigned } from "../../units/print.ts";
-import type { Quantity } from "../../units/quantity.ts";
+import { type Quantity, shownAs } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
+import { counted, listed } from "../counted.ts";
+import type { Sentence } from "../sentence.ts";
 
-/** One figure of the month with what it was before. Blank where it was not logged. */
+/** One figure of the month beside what it was before; a difference is the month's own less the other. Empty: not known. */
 export interface TotalLine {
+  /** With its unit: `grain in, kg`. */
   readonly name: string;
   readonly now: string;
   readonly lastMonth: string;
+  readonly onLastMonth: string;
   readonly lastYear: string;
+  readonly onLastYear: string;
 }
 
 interface Item {
   readonly name: string;
   readonly quantity: Quantity;
   readonly of: (totals: MonthTotals) => number | null;
-  /** Batches or loads that logged it; a sum of some is marked. */
+  /** Batches that logged it; a sum of some is marked. */
   readonly logged: (totals: MonthTotals) => number;
 }
 
 const items: readonly Item[] = [
-  { name: "Batches", quantity: "count", of: ({ batches }) => batches, logged: ({ batches }) => batches },
+  { name: "batches", quantity: "count", of: ({ batches }) => batches, logged: ({ batches }) => batches },
   {
-    name: "Grain in",
+    name: "grain in",
     quantity: "mass",
     of: ({ grainInKilograms }) => grainInKilograms,
     logged: ({ logged }) => logged.grainIn,
   },
   {
-    name: "Malt out",
+    name: "malt out",
     quantity: "mass",
     of: ({ maltOutKilograms }) => maltOutKilograms,
     logged: ({ logged }) => logged.maltOut,
   },
-  { name: "Kiln hours", quantity: "hours", of: ({ kilnHours }) => kilnHours, logged: ({ batches }) => batches },
+  { name: "kiln", quantity: "hours", of: ({ kilnHours }) => kilnHours, logged: ({ batches }) => batches },
   {
-    name: "Energy",
+    name: "energy",
     quantity: "energy",
     of: ({ energyKilowattHours }) => energyKilowattHours,
     logged: ({ logged }) => logged.energy,
   },
 ];
 
-function figure({ of, quantity, logged }: Item, totals: MonthTotals | null, units: UnitSystem): string {
-  if (totals === null) return "";
-  const value = of(totals);
-  if (value === null) return "not logged";
-  const decimals = quantity === "hours" ? { decimals: 0 } : {};
-  const some =
-    logged(totals) < totals.batches
-      ? ` (${printNumber(logged(totals), 0)} of ${printNumber(totals.batches, 0)} batches)`
-      : "";
-  return `${print(value, quantity, units, decimals)}${some}`;
+const isWhole = ({ logged }: Item, totals: MonthTotals): boolean => logged(totals) >= totals.batches;
+
+/** Sums of whole months are printed without decimals. */
+const figure = (value: number | null, quantity: Quantity, units: UnitSystem): string =>
+  value === null ? "" : print(value, quantity, units, { bare: true, decimals: 0 });
+
+function difference(item: Item, now: MonthTotals, before: MonthTotals | null, units: UnitSystem): string {
+  if (before === null || !isWhole(item, now) || !isWhole(item, before)) return "";
+  const [value, other] = [item.of(now), item.of(before)];
+  if (value === null || other === null) return "";
+  return print(value - other, item.quantity, units, { bare: true, decimals: 0, signed: true });
 }
 
-/** `7, 2 more than in September` is for the eye to make; the line gives the three figures abreast. */
+/** Batches, grain in, malt out, hours and energy, each with the month before and the same month a year before. */
 export function totalLines(
   { totals, lastMonth, sameMonthLastYear }: MonthReview,
   units: UnitSystem,
 ): readonly TotalLine[] {
-  return items.map((item) => ({
-    name: item.name,
-    now: figure(item, totals, units),
-    lastMonth: figure(item, lastMonth, units),
-    lastYear: figure(item, sameMonthLastYear, units),
-  }));
+  return items
+    .filter((item) => [totals, lastMonth, sameMonthLastYear].some((month) => month !== null && item.of(month) !== null))
+    .map((item) => {
+      const { unit } = shownAs(item.quantity, units);
+      const of = (month: MonthTotals | null): string =>
+        month === null ? "" : figure(item.of(month), item.quantity, units);
+      return {
+        name: unit === "" ? item.name : `${item.name}, ${unit}`,
+        now: of(totals),
+        lastMonth: of(lastMonth),
+        onLastMonth: difference(item, totals, lastMonth, units),
+        lastYear: of(sameMonthLastYear),
+        onLastYear: difference(item, totals, sameMonthLastYear, units),
+      };
+    });
+}
+
+/** `energy of 5 of 6 batches in October 2026`: sums that are short of a batch, whatever they are compared with. */
+export function partSums({ totals, lastMonth, sameMonthLastYear }: MonthReview): Sentence {
+  const short = [totals, lastMonth, sameMonthLastYear].flatMap((month) =>
+    month === null
+      ? []
+      : items.flatMap((item) =>
+          isWhole(item, month) || item.of(month) === null
+            ? []
+            : [
+                `${item.name} of ${printNumber(item.logged(month), 0)} of ${counted(month.batches, "batch", "batches")} in ${printMonth(month.month)}`,
+              ],
+        ),
+  );
+  return short.length === 0 ? [] : [`Not of all: ${listed(short)}.`];
 }
 
 /** Malt out of grain in, as is, with the change against last month: the one ratio that a month-end asks for. */
-export function yieldLine({ totals, lastMonth }: MonthReview): string | null {
+export function yieldLine({ totals, lastMonth }: MonthReview): Sentence {
   const share = (month: MonthTotals | null): number | null =>
     month === null ||
     month.grainInKilograms === null ||
     month.maltOutKilograms === null ||
-    month.logged.maltOut < month.batches
+    month.logged.maltOut < month.batches ||
+    month.logged.grainIn < month.batches
       ? null
       : (100 * month.maltOutKilograms) / month.grainInKilograms;
   const [now, before] = [share(totals), share(lastMonth)];
-  if (now === null) return null;
+  if (now === null) return [];
   const change =
     before === null || lastMonth === null
       ? ""
       : `, ${printSigned(now - before, 1)} points on ${printMonth(lastMonth.month)}`;
-  return `${print(now, "percent", "metric")} of the grain became malt, as is${change}.`;
+  return [`${print(now, "percent", "metric")} of the grain became malt, as is${change}.`];
 }

@@ -1,0 +1,77 @@
+import { eventEffect, eventSentence, noEventsSentence } from "../../findings/review/eventSentences.ts";
+import { lookedAtSentence } from "../../findings/review/monthAnswer.ts";
+import { logHealthSentence, openSentence } from "../../findings/review/openSentences.ts";
+import type { ReviewReader } from "../../findings/review/reader.ts";
+import type { MonthReview } from "../../report/reviewResult.ts";
+import { monthsOn } from "../../units/calendarMonth.ts";
+import { printMonth } from "../../units/instant.ts";
+import { useBody } from "../context.ts";
+import { Entry } from "../Entry.tsx";
+import { changesPage, logsPage } from "../pageNames.ts";
+import { Said } from "../Said.tsx";
+
+interface Props {
+  readonly review: MonthReview;
+  readonly reader: ReviewReader;
+}
+
+/** What was found last month, and what became of it. */
+export function OpenQuestions({ review, reader }: Props) {
+  if (review.open.length === 0) return null;
+  return (
+    <Entry id="open" title="Open last month" note={printMonth(monthsOn(review.totals.month, -1))}>
+      <ul class="lines">
+        {review.open.map((question) => (
+          <li>
+            <Said sentence={openSentence(question, reader)} />
+          </li>
+        ))}
+      </ul>
+    </Entry>
+  );
+}
+
+/** What was changed, repaired or calibrated, what went wrong, and what a change came to. */
+export function MonthEvents({ review, reader }: Props) {
+  const { hrefTo } = useBody();
+  return (
+    <Entry id="events" title="Changed and repaired">
+      {review.events.length === 0 ? (
+        <p>
+          <Said sentence={noEventsSentence(review)} />
+        </p>
+      ) : (
+        <ul class="lines">
+          {review.events.map((event) => (
+            <li>
+              <Said sentence={eventSentence(event)} />{" "}
+              {event.changeId === null ? null : (
+                <>
+                  <Said sentence={eventEffect(event, reader)} />{" "}
+                  <a href={`${hrefTo(changesPage.path)}#${event.changeId}`}>What it changed</a>
+                </>
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+    </Entry>
+  );
+}
+
+/** How complete the month's logs are, and what they were looked through for. */
+export function RestsOn({ review }: Pick<Props, "review">) {
+  const { hrefTo } = useBody();
+  return (
+    <Entry id="logs" title="What this rests on" note={<a href={hrefTo(logsPage.path)}>Logs</a>}>
+      <p>
+        <Said sentence={logHealthSentence(review)} />
+      </p>
+      {review.findings.length === 0 ? null : (
+        <p class="quiet">
+          <Said sentence={lookedAtSentence(review)} />
+        </p>
+      )}
+    </Entry>
+  );
+}
