@@ -14,6 +14,7 @@ import { analyseSteepGermination } from "./steepGermination/analyseSteepGerminat
 import { targetMoisture } from "./targetMoisture.ts";
 import { analyseThermostat } from "./thermostat/analyseThermostat.ts";
 import { analyseVarieties } from "./varieties/analyseVarieties.ts";
+import { withIntervals } from "./varieties/followUp.ts";
 import type { View } from "./view.ts";
 import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
 
@@ -58,7 +59,7 @@ async function reportBefore(ground: AnalysisGround): Promise<FactReport> {
     kilnHours: withStretches(hours, stretchesOf(hours.kilnHours)),
     yieldMoisture: await parts.yieldMoisture(),
     thermostat: await parts.thermostat(),
-    varieties: await parts.varieties(),
+    varieties: withIntervals(await parts.varieties()),
     steepGermination: await parts.steepGermination(),
   };
 }

@@ -1,7 +1,7 @@
 import { studentTCdf, studentTQuantile } from "../distributions.ts";
 import { boxProbability } from "./boxProbability.ts";
 import type { LatticeSize } from "./latticePoints.ts";
-import { chanceBetween, type PredictiveMargin, predictiveMargin, standardised } from "./predictiveMargin.ts";
+import { chanceFromTails, type PredictiveMargin, predictiveMargin, standardised } from "./predictiveMargin.ts";
 import { type SquaresAboutMean, shrinkSpread } from "./shrunkSpread.ts";
 
 /** What has been seen of one measure of one variety, on the measure's scale. */
@@ -42,10 +42,9 @@ interface Box {
   readonly high: Float64Array;
 }
 
-/** The value as far out in one Student t as another is in its own. */
-function sameTail(value: number, from: number, to: number): number {
+/** The value that cuts off the same tail of a Student t with `to` degrees of freedom as `value` does of one with `from`. */
+function sameTail(value: number, tail: number, from: number, to: number): number {
   if (from === to || !Number.isFinite(value) || value === 0) return value;
-  const tail = studentTCdf(-Math.abs(value), from);
   if (tail === 0) return value > 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   return tail >= 0.5 ? 0 : -Math.sign(value) * studentTQuantile(tail, to);
 }
@@ -129,7 +128,9 @@ function put(
   degreesOfFreedom: number,
 ): number {
   const own = standardised(margin, low, high);
-  box.low[at] = sameTail(own.low, margin.degreesOfFreedom, degreesOfFreedom);
-  box.high[at] = sameTail(own.high, margin.degreesOfFreedom, degreesOfFreedom);
-  return chanceBetween(own.low, own.high, margin.degreesOfFreedom);
+  const from = margin.degreesOfFreedom;
+  const [lowTail, highTail] = [studentTCdf(-Math.abs(own.low), from), studentTCdf(-Math.abs(own.high), from)];
+  box.low[at] = sameTail(own.low, lowTail, from, degreesOfFreedom);
+  box.high[at] = sameTail(own.high, highTail, from, degreesOfFreedom);
+  return chanceFromTails(own, lowTail, highTail);
 }

@@ -25,20 +25,30 @@ export function predictiveMargin(count: number, mean: number, spread: ShrunkSpre
 export const spreadOfStep = (step: number): number => step / Math.sqrt(12);
 
 /** Limits in units of the margin's scale, from its centre; a side without a limit stays infinite. */
-export function standardised(
-  { centre, scale }: PredictiveMargin,
-  low: number,
-  high: number,
-): { readonly low: number; readonly high: number } {
+export function standardised({ centre, scale }: PredictiveMargin, low: number, high: number): StandardLimits {
   if (scale > 0) return { low: (low - centre) / scale, high: (high - centre) / scale };
   // Values that never differed: all of the next are at the centre.
   const certain = (inside: boolean): number => (inside ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY);
   return { low: -certain(centre >= low), high: certain(centre <= high) };
 }
 
-/** The chance that a Student t lies between two limits, taken on the side of the nearer tail. */
-export function chanceBetween(low: number, high: number, degreesOfFreedom: number): number {
-  if (!(low < high)) return 0;
-  if (low > 0) return studentTCdf(-low, degreesOfFreedom) - studentTCdf(-high, degreesOfFreedom);
-  return studentTCdf(high, degreesOfFreedom) - studentTCdf(low, degreesOfFreedom);
+/** Limits in units of a margin's scale. */
+export interface StandardLimits {
+  readonly low: number;
+  readonly high: number;
 }
+
+/** The chance that a Student t lies between two limits, from the tail beyond each of them: nothing near 1 is subtracted. */
+export function chanceFromTails({ low, high }: StandardLimits, lowTail: number, highTail: number): number {
+  if (!(low < high)) return 0;
+  if (low > 0) return lowTail - highTail;
+  return high < 0 ? highTail - lowTail : 1 - lowTail - highTail;
+}
+
+/** The chance that a Student t lies between two limits. */
+export const chanceBetween = (low: number, high: number, degreesOfFreedom: number): number =>
+  chanceFromTails(
+    { low, high },
+    studentTCdf(-Math.abs(low), degreesOfFreedom),
+    studentTCdf(-Math.abs(high), degreesOfFreedom),
+  );

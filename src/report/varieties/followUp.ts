@@ -1,6 +1,7 @@
+import { allSteps } from "../../analysis/allSteps.ts";
 import { foretell } from "../../analysis/consistency/consistency.ts";
 import { drawLots } from "../../analysis/consistency/lotBootstrap.ts";
-import type { VarietiesResult } from "../varietiesResult.ts";
+import type { VarietiesResult, VarietyScore } from "../varietiesResult.ts";
 import { type BackTests, backTest } from "./backTest.ts";
 import {
   correlationOf,
@@ -12,14 +13,17 @@ import {
   sumsOf,
 } from "./judged.ts";
 
+/** Intervals of a variety's two numbers, in 100. */
+export interface ScoreIntervals {
+  readonly variety: string;
+  readonly onTarget: readonly [low: number, high: number];
+  readonly even: readonly [low: number, high: number];
+}
+
 /** What takes longer than all scores together and so comes after them: intervals by resampling, and the back-tests. */
 export interface VarietiesFollowUp {
-  /** In 100, of the scores that carry one. */
-  readonly intervals: readonly {
-    readonly variety: string;
-    readonly onTarget: readonly [low: number, high: number];
-    readonly even: readonly [low: number, high: number];
-  }[];
+  /** Of the scores that carry one. */
+  readonly intervals: readonly ScoreIntervals[];
   readonly backTests: BackTests;
 }
 
@@ -38,9 +42,18 @@ function byLot({ batches }: JudgedVariety): readonly (readonly JudgedBatch[])[] 
 /** A few milliseconds a step, so that a worker can hear of a newer wish meanwhile. */
 export function* followVarieties({ scores }: VarietiesResult): Generator<void, VarietiesFollowUp> {
   const varieties = judgedVarieties(scores);
+  const intervals = yield* drawIntervals(scores, varieties);
+  return { intervals, backTests: yield* backTest(varieties) };
+}
+
+function* drawIntervals(
+  scores: readonly VarietyScore[],
+  varieties: readonly JudgedVariety[],
+  draws?: number | undefined,
+): Generator<void, readonly ScoreIntervals[]> {
   const groups = varieties.map(({ sums }) => sums);
   const correlation = correlationOf(groups);
-  const intervals: VarietiesFollowUp["intervals"][number][] = [];
+  const intervals: ScoreIntervals[] = [];
   for (const [place, variety] of varieties.entries()) {
     const score = scores.find((candidate) => candidate.variety === variety.variety);
     if (score?.standing !== "full" || score.noInterval !== null) continue;
@@ -60,7 +73,7 @@ export function* followVarieties({ scores }: VarietiesResult): Generator<void, V
       67,
     );
     if (whole === null) continue;
-    const drawn = yield* drawLots(lots, others, limits, factor, whole);
+    const drawn = yield* drawLots(lots, others, limits, factor, whole, draws);
     if (drawn === null) continue;
     const around = ({ low, high }: { low: number; high: number }, estimate: number): readonly [number, number] => [
       Math.min(estimate, 100 * low),
@@ -72,8 +85,28 @@ export function* followVarieties({ scores }: VarietiesResult): Generator<void, V
       even: around(drawn.even, score.even?.estimate ?? 100 * whole.even),
     });
   }
-  return { intervals, backTests: yield* backTest(varieties) };
+  return intervals;
 }
+
+/** Enough to tell whether one variety is surely lower than another, month after month. */
+const FEWER_DRAWS = 79;
+
+/** The scores with rougher intervals and nothing else of what follows: for a month's review, of which there are many. */
+export function withIntervals(result: VarietiesResult): VarietiesResult {
+  const intervals = allSteps(drawIntervals(result.scores, judgedVarieties(result.scores), FEWER_DRAWS));
+  return { ...result, scores: scoresWith(result.scores, intervals) };
+}
+
+const scoresWith = (scores: readonly VarietyScore[], intervals: readonly ScoreIntervals[]): readonly VarietyScore[] =>
+  scores.map((score) => {
+    const found = intervals.find(({ variety }) => variety === score.variety);
+    if (found === undefined || score.onTarget === null || score.even === null) return score;
+    return {
+      ...score,
+      onTarget: { ...score.onTarget, low: found.onTarget[0], high: found.onTarget[1] },
+      even: { ...score.even, low: found.even[0], high: found.even[1] },
+    };
+  });
 
 /** The result with what followed. */
 export function withVarietiesFollowUp(
@@ -82,15 +115,7 @@ export function withVarietiesFollowUp(
 ): VarietiesResult {
   return {
     ...result,
-    scores: result.scores.map((score) => {
-      const found = intervals.find(({ variety }) => variety === score.variety);
-      if (found === undefined || score.onTarget === null || score.even === null) return score;
-      return {
-        ...score,
-        onTarget: { ...score.onTarget, low: found.onTarget[0], high: found.onTarget[1] },
-        even: { ...score.even, low: found.even[0], high: found.even[1] },
-      };
-    }),
+    scores: scoresWith(result.scores, intervals),
     backTest: backTests.onTarget,
     backTestOfEven: backTests.even,
     followed: true,
