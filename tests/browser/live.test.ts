@@ -294,6 +294,22 @@ describe("the live page", () => {
     await context.close();
   });
 
+  it("draws a variety's page in place when its name is followed, and marks its place in the navigation", async () => {
+    const { page, context, faults } = await watchedPage(browser, site);
+    await page.goto(`${site}varieties/?units=us`);
+    await expect.poll(() => page.locator("#every-variety a").first().getAttribute("href")).toContain("units=us");
+    await page.evaluate(() => Object.assign(window, { sameDocument: true }));
+    const variety = (await page.locator("#every-variety a").first().textContent()) ?? "";
+    await page.locator("#every-variety a").first().click();
+    await expect.poll(() => page.locator(".kicker").textContent()).toBe(`Varieties: ${variety}`);
+    await expect.poll(() => page.locator("#in-order figure svg").count()).toBeGreaterThan(0);
+    expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
+    expect(await bodyText(page)).not.toMatch(/\d\u00a0EBC/);
+    expect(await page.locator("header a[aria-current]").last().textContent()).toContain("Varieties");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it("shows another load's cycles close up when asked for, and fetches no engine for that", async () => {
     const { page, context, faults } = await watchedPage(browser, site);
     const engine: string[] = [];

@@ -26,16 +26,21 @@ describe.each([
     await context.close();
   });
 
-  it("one drawing of each figure shows, and fits the page", async () => {
-    const { page, context } = await watchedPage(browser, site, { viewport, javaScriptEnabled: false });
-    await page.goto(`${site}kiln-hours/`);
-    for (const figure of await page.locator("figure.figure").all()) {
-      expect(await figure.locator(".drawing:visible").count()).toBe(1);
-    }
-    const wider = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(wider).toBe(0);
-    await context.close();
-  });
+  it.each(["kiln-hours/", "varieties/", "varieties/Brunolt/"])(
+    "one drawing of each figure of %s shows, and fits the page",
+    async (path) => {
+      const { page, context } = await watchedPage(browser, site, { viewport, javaScriptEnabled: false });
+      await page.goto(`${site}${path}`);
+      const figures = page.locator("figure.figure:visible");
+      expect(await figures.count()).toBeGreaterThan(1);
+      for (const figure of await figures.all()) {
+        expect(await figure.locator(".drawing:visible").count()).toBe(1);
+      }
+      const wider = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(wider).toBe(0);
+      await context.close();
+    },
+  );
 });

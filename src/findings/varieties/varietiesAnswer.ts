@@ -1,97 +1,125 @@
-import type { VarietiesResult, VarietyDetail, VarietyReason, VarietyScore } from "../../report/varietiesResult.ts";
-import { maltMeasure } from "../../units/maltMeasure.ts";
+import type { ScoreNumber, VarietiesResult, VarietyDetail, VarietyScore } from "../../report/varietiesResult.ts";
 import { counted, listed } from "../counted.ts";
 import { joinSentences, type Sentence, strong } from "../sentence.ts";
-import { aimsBeside, chanceInHundred, inHundred, scored, scoreRange } from "./scoreWords.ts";
+import { aimsBeside, inHundred, scored, scoreRange } from "./scoreWords.ts";
+import { riseWithoutLot, startsWith } from "./varietyReasons.ts";
 
 /** From here on, in 100, nothing needs a reason. */
 const HIGH = 90;
+/** Varieties whose *even* lies as close as this, in 100, are as uneven as each other: a lot to blame then decides. */
+const AS_EVEN = 2;
 
-/** The variety that the answer speaks of: the lowest of those with an interval, else the lowest of all. */
-export function lowestScore({ scores }: VarietiesResult): VarietyScore | null {
-  const ranked = scored(scores);
-  return ranked.find(({ standing }) => standing === "full") ?? ranked[0] ?? null;
+/** Those with an interval where there are any, else all with a score: an early one is not ranked above its evidence. */
+function ranked({ scores }: VarietiesResult): readonly VarietyScore[] {
+  const full = scored(scores).filter(({ standing }) => standing === "full");
+  return full.length > 0 ? full : scored(scores);
 }
 
-/** The reason that one would act on first: a lot that stands out, then grain, then process. */
-export function firstReason(detail: VarietyDetail | undefined): VarietyReason | null {
-  const reasons = detail?.reasons ?? [];
-  for (const kind of ["lot", "grain", "process"] as const) {
-    const found = reasons.find((reason) => reason.kind === kind);
-    if (found !== undefined) return found;
-  }
-  return null;
+const detailOf = ({ details }: VarietiesResult, { variety }: VarietyScore): VarietyDetail | undefined =>
+  details.find((detail) => detail.variety === variety);
+
+/** The lowest on target; null without a score. */
+export const leastOnTarget = (result: VarietiesResult): VarietyScore | null => ranked(result)[0] ?? null;
+
+/** The least even; of those about as uneven the one that gains most without a lot that stands out. Null without a score. */
+export function leastEven(result: VarietiesResult): VarietyScore | null {
+  const all = ranked(result);
+  const evenOf = ({ even }: VarietyScore): number => even?.estimate ?? 100;
+  const lowest = Math.min(...all.map(evenOf));
+  const near = all.filter((score) => evenOf(score) <= lowest + AS_EVEN);
+  const gain = (score: VarietyScore): number => riseWithoutLot(score, detailOf(result, score));
+  return [...near].sort((x, y) => gain(y) - gain(x) || evenOf(x) - evenOf(y))[0] ?? null;
 }
 
-/** `, in final moisture`; a lot that is uneven in itself is called so. */
-export const reasonPlace = ({ how, measure }: VarietyReason): string =>
-  `${how === "spread" ? ", uneven in itself" : ""}, in ${maltMeasure(measure).words}`;
-
-/** Where it starts: `it starts with grain lot L7, in final moisture`. */
-function startClause(score: VarietyScore, detail: VarietyDetail | undefined): Sentence {
-  const reason = firstReason(detail);
-  const worst = score.measures[0];
-  if (reason?.lot != null) {
-    return ["it starts with ", strong(`grain lot ${reason.lot}`), reasonPlace(reason)];
-  }
-  if (reason !== null && reason.goesWith !== null) {
-    return ["it starts with ", strong(maltMeasure(reason.measure).words), `, which goes with ${reason.goesWith}`];
-  }
-  if (worst === undefined) return [];
-  const name = maltMeasure(worst.tolerance.measure).words;
-  return ["it starts with ", strong(name), `, which alone is met with a chance of ${chanceInHundred(worst.onTarget)}`];
-}
+const chance = (score: ScoreNumber): Sentence => [strong(inHundred(score.estimate)), scoreRange(score)];
 
 /** The page's first sentence: which variety is uneven, and where does it start? */
 export function varietiesAnswer(result: VarietiesResult): Sentence {
-  const worst = lowestScore(result);
-  if (worst === null || worst.onTarget === null) {
+  const lowest = leastOnTarget(result);
+  const uneven = leastEven(result);
+  if (lowest === null || lowest.onTarget === null || uneven === null || uneven.even === null) {
     return [result.tooLittle ?? "No variety has the five batches yet that a score needs."];
   }
-  const { onTarget, variety } = worst;
-  const detail = result.details.find((one) => one.variety === variety);
-  const chance: Sentence = [strong(inHundred(onTarget.estimate)), scoreRange(onTarget)];
   const several = scored(result.scores).length > 1;
-  if (onTarget.estimate >= HIGH) {
+  const name = strong(lowest.variety);
+  if (lowest.onTarget.estimate >= HIGH) {
+    const met: Sentence = ["the next batch meets every tolerance with a chance of ", ...chance(lowest.onTarget), "."];
     return several
-      ? [
-          "Every variety comes out alike: of the lowest, ",
-          strong(variety),
-          ", the next batch meets every tolerance in ",
-          ...chance,
-          " cases.",
-        ]
-      : [strong(variety), " comes out alike: the next batch meets every tolerance in ", ...chance, " cases."];
+      ? ["Every variety comes out alike: even of the lowest, ", name, ", ", ...met]
+      : [name, " comes out alike: ", ...met];
   }
-  const start = startClause(worst, detail);
-  const end: Sentence = start.length === 0 ? ["."] : ["; ", ...start, "."];
-  const is = aimsBeside(worst)
+  if (several && uneven !== lowest && uneven.even.estimate < HIGH) return bothNumbers(uneven, lowest, result);
+  const start = startsWith(lowest, detailOf(result, lowest));
+  const is = aimsBeside(lowest)
     ? `is ${several ? "the least sure, and " : ""}more beside its target than uneven`
     : `is ${several ? "the least even" : "uneven"}`;
-  return [strong(variety), ` ${is}: the chance that the next batch meets every tolerance is `, ...chance, ...end];
+  return [
+    name,
+    ` ${is}: the chance that the next batch meets every tolerance is `,
+    ...chance(lowest.onTarget),
+    ...(start.length === 0 ? [] : ["; it starts with ", ...start]),
+    ".",
+  ];
 }
 
-/** Whether the lowest is lower than the others by more than chance. Empty where there is nothing to compare. */
-function toldApart(result: VarietiesResult): Sentence {
-  const worst = lowestScore(result);
-  const high = worst?.onTarget?.high ?? null;
-  const others = scored(result.scores).filter((one) => one !== worst && one.standing === "full");
-  if (worst === null || high === null || others.length === 0) return [];
-  const clear = others.filter(({ onTarget }) => (onTarget?.low ?? 0) > high).map(({ variety }) => variety);
+/** Where one variety spreads most and another lies lowest: both are named, each by its own number. */
+function bothNumbers(uneven: VarietyScore, lowest: VarietyScore, result: VarietiesResult): Sentence {
+  if (uneven.even === null || lowest.onTarget === null) return [];
+  const start = startsWith(uneven, detailOf(result, uneven));
+  return [
+    strong(uneven.variety),
+    " is the least even, ",
+    ...chance(uneven.even),
+    ...(start.length === 0 ? [] : [", and it starts with ", ...start]),
+    "; ",
+    strong(lowest.variety),
+    " is the least on target, ",
+    ...chance(lowest.onTarget),
+    aimsBeside(lowest) ? ", more by its aim than by its spread." : ".",
+  ];
+}
+
+/** Whether a variety lies below the others by more than chance. Empty where there is nothing to compare. */
+function toldApart(
+  result: VarietiesResult,
+  lowest: VarietyScore | null,
+  number: "onTarget" | "even",
+  interval: string,
+): Sentence {
+  const high = lowest?.[number]?.high ?? null;
+  const others = ranked(result).filter((one) => one !== lowest && one[number]?.low != null);
+  if (lowest === null || high === null || others.length === 0) return [];
+  const clear = others.filter((one) => (one[number]?.low ?? 0) > high).map(({ variety }) => variety);
   const near = others.filter(({ variety }) => !clear.includes(variety)).map(({ variety }) => variety);
   const those = (names: readonly string[]): string => `${names.length === 1 ? "that" : "those"} of ${listed(names)}`;
   const overlap = `overlaps with ${those(near)}, so these logs do not tell them apart for certain`;
-  if (near.length === 0) return [`Its interval lies below ${those(clear)}.`];
-  return [clear.length === 0 ? `Its interval ${overlap}.` : `Its interval lies below ${those(clear)}; it ${overlap}.`];
+  if (near.length === 0) return [`${interval} lies below ${those(clear)}.`];
+  return [clear.length === 0 ? `${interval} ${overlap}.` : `${interval} lies below ${those(clear)}; it ${overlap}.`];
 }
 
-/** How far the answer may be trusted, and what has no part in it. */
+/** One sentence where both numbers speak of one variety, else one for each of the two. */
+function toldApartSentences(result: VarietiesResult): Sentence {
+  const [lowest, uneven] = [leastOnTarget(result), leastEven(result)];
+  if (lowest === uneven || (uneven?.even?.estimate ?? HIGH) >= HIGH) {
+    return toldApart(result, lowest, "onTarget", "Its interval");
+  }
+  return joinSentences([
+    toldApart(result, uneven, "even", `How even: the interval of ${uneven?.variety}`),
+    toldApart(result, lowest, "onTarget", `On target: that of ${lowest?.variety}`),
+  ]);
+}
+
+/** What the numbers are, how far the answer may be trusted, and what has no part in it. */
 export function varietiesGrounds(result: VarietiesResult): readonly Sentence[] {
   const early = scored(result.scores).filter(({ standing }) => standing === "early");
   const none = result.scores.filter(({ standing }) => standing === "none");
   const earlySaid = early.map(({ variety, batches }) => `${variety} (${counted(batches, "batch", "batches")})`);
+  const able = scored(result.scores).length > 0;
   return [
-    toldApart(result),
+    able
+      ? ["In 100: the chance that the next batch meets every tolerance. Even: the same about the variety’s own centre."]
+      : [],
+    toldApartSentences(result),
     joinSentences([
       early.length === 0 ? [] : [`Early, and so without interval: ${listed(earlySaid)}.`],
       none.length === 0 || scored(result.scores).length === 0

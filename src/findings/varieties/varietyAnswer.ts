@@ -1,9 +1,8 @@
 import type { VarietyDetail, VarietyScore } from "../../report/varietiesResult.ts";
-import { maltMeasure } from "../../units/maltMeasure.ts";
 import { counted } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
-import { chanceInHundred, inHundred, metWords, scoreRange } from "./scoreWords.ts";
-import { firstReason, reasonPlace } from "./varietiesAnswer.ts";
+import { inHundred, metWords, scoreRange } from "./scoreWords.ts";
+import { startsWith } from "./varietyReasons.ts";
 
 /** The page of one variety: how even it is, and what pulls it down. */
 export function varietyAnswer(
@@ -19,18 +18,7 @@ export function varietyAnswer(
       ` has no score yet: ${tooLittle ?? `${counted(allBatches, "batch", "batches")}, and a score needs five.`}`,
     ];
   }
-  const reason = firstReason(detail);
-  const worst = score.measures[0];
-  const start: Sentence =
-    reason?.lot != null
-      ? ["; what pulls it down starts with ", strong(`grain lot ${reason.lot}`), `${reasonPlace(reason)}.`]
-      : worst === undefined || worst.onTarget >= 0.95
-        ? ["."]
-        : [
-            "; what pulls it down most is ",
-            strong(maltMeasure(worst.tolerance.measure).words),
-            `, which alone is met with a chance of ${chanceInHundred(worst.onTarget)}.`,
-          ];
+  const start = startsWith(score, detail);
   return [
     strong(variety),
     ": on target ",
@@ -38,7 +26,8 @@ export function varietyAnswer(
     `${scoreRange(onTarget)}, even `,
     strong(inHundred(even.estimate)),
     scoreRange(even),
-    ...start,
+    ...(start.length === 0 ? [] : ["; what pulls it down starts with ", ...start]),
+    ".",
   ];
 }
 

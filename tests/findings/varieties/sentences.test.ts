@@ -14,7 +14,7 @@ import { quartersSentence } from "../../../src/findings/varieties/quarterSentenc
 import { reasonSentence } from "../../../src/findings/varieties/reasonSentences.ts";
 import { chanceInHundred } from "../../../src/findings/varieties/scoreWords.ts";
 import { toleranceSentence } from "../../../src/findings/varieties/toleranceSentence.ts";
-import { varietiesAnswer, varietiesGrounds } from "../../../src/findings/varieties/varietiesAnswer.ts";
+import { leastEven, varietiesAnswer, varietiesGrounds } from "../../../src/findings/varieties/varietiesAnswer.ts";
 import { varietyAnswer, varietyGrounds, withoutLotSentence } from "../../../src/findings/varieties/varietyAnswer.ts";
 import type {
   VarietiesResult,
@@ -59,8 +59,36 @@ describe("varietiesAnswer(result)", () => {
 
   test("tells a wrong aim from an uneven variety", () => {
     const beside = { ...scoreOf("Amber"), even: { estimate: 85, low: 75, high: 92 } };
-    const answer = said(varietiesAnswer(madeUpVarieties({ scores: [beside, scoreOf("Brindle")] })));
-    expect(answer).toContain("more beside its target than uneven");
+    const steady = { ...scoreOf("Brindle"), even: { estimate: 89, low: 80, high: 95 } };
+    expect(said(varietiesAnswer(madeUpVarieties({ scores: [beside, steady] })))).toMatch(
+      /^Amber is the least sure, and more beside its target than uneven: /,
+    );
+  });
+
+  test("names the least even and the least on target, each with its own number, where they are two varieties", () => {
+    const beside = { ...scoreOf("Brindle"), onTarget: { estimate: 40, low: 30, high: 52 } };
+    const scores = [beside, scoreOf("Amber")];
+    expect(said(varietiesAnswer(madeUpVarieties({ scores })))).toBe(
+      "Amber is the least even, 52 in 100 (40 to 64), and it starts with grain lot AL4, in final moisture; Brindle is the least on target, 40 in 100 (30 to 52), more by its aim than by its spread.",
+    );
+    const grounds = varietiesGrounds(madeUpVarieties({ scores })).map(said).join(" ");
+    expect(grounds).toContain("How even: the interval of Amber lies below that of Brindle.");
+    expect(grounds).toContain("On target: that of Brindle overlaps with that of Amber");
+  });
+
+  test("blames no lot without which the score does not rise: it may stand out by being better", () => {
+    const better = { ...amber, withoutLot: { lot: "AL4", onTarget: 45, batches: 20 } };
+    const answer = said(varietiesAnswer(madeUpVarieties({ details: [better] })));
+    expect(answer).not.toContain("AL4");
+    expect(answer).toContain("it starts with final moisture");
+    expect(said(varietyAnswer("Amber", scoreOf("Amber"), better))).not.toContain("AL4");
+  });
+
+  test("of varieties about as uneven names the one that gains most without a lot", () => {
+    const near = { ...scoreOf("Brindle"), even: { estimate: 51, low: 40, high: 62 } };
+    expect(leastEven(madeUpVarieties({ scores: [scoreOf("Amber"), near] }))?.variety).toBe("Amber");
+    const apart = { ...near, even: { estimate: 45, low: 35, high: 56 } };
+    expect(leastEven(madeUpVarieties({ scores: [scoreOf("Amber"), apart] }))?.variety).toBe("Brindle");
   });
 
   test("speaks of no early variety while one with an interval is there", () => {
@@ -92,7 +120,7 @@ describe("varietiesGrounds(result)", () => {
   test("says that overlapping intervals tell nothing apart", () => {
     const near = { ...scoreOf("Brindle"), onTarget: { estimate: 60, low: 50, high: 70 } };
     const grounds = varietiesGrounds(madeUpVarieties({ scores: [scoreOf("Amber"), near] })).map(said);
-    expect(grounds[0]).toBe(
+    expect(grounds[1]).toBe(
       "Its interval overlaps with that of Brindle, so these logs do not tell them apart for certain.",
     );
   });
