@@ -1,5 +1,5 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
-import { lotsSentences, standingOut } from "../../findings/varieties/lotSentences.ts";
+import { lotsSentences } from "../../findings/varieties/lotSentences.ts";
 import type { VarietyDetail } from "../../report/varietiesResult.ts";
 import { useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
@@ -16,8 +16,7 @@ interface LotsEntryProps {
 /** A variety's grain lots side by side; a lot that is uneven in itself is told apart from one at another level. */
 export function LotsEntry({ detail, figure, others }: LotsEntryProps) {
   const units = useUnits();
-  const out = detail.splits.filter((split) => standingOut(split).length > 0);
-  const said = out.flatMap((split) => lotsSentences(split, units));
+  const said = lotsSentences(detail.splits, units);
   if (figure === null) return null;
   return (
     <Entry id="lots-of-grain" title="Grain lots" note="By date; in brackets the batches of each.">

@@ -4,7 +4,7 @@ import { printNumber } from "../../units/print.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
 import { joinSentences, type Sentence, strong } from "../sentence.ts";
-import { aimsBeside, chanceInHundred, inHundred, metWords, scoreRange } from "./scoreWords.ts";
+import { aimsBeside, bareChance, chanceInHundred, inHundred, metWords, scoreRange } from "./scoreWords.ts";
 
 /** A measure met at least so surely drags no score. */
 const SURE = 0.95;
@@ -36,7 +36,7 @@ export function dragSentence({ variety, measures }: VarietyScore): Sentence {
   }
   const name = (one: MeasureScore): string => maltMeasure(one.tolerance.measure).words;
   const others = measures.length - said.length;
-  const then = rest.map((one) => `${name(one)} (${printNumber(100 * one.onTarget, 0)})`);
+  const then = rest.map((one) => `${name(one)} (${bareChance(one.onTarget)})`);
   return [
     strong(variety),
     `: ${name(first)} costs most (alone met with a chance of `,
@@ -49,9 +49,7 @@ export function dragSentence({ variety, measures }: VarietyScore): Sentence {
 /** Measures that stand beside the score, such as laboratory results of some batches. Empty where there are none. */
 export function besideSentence({ beside }: VarietyScore): Sentence {
   if (beside.length === 0) return [];
-  const said = beside.map(
-    (one) => `${maltMeasure(one.tolerance.measure).words} (${printNumber(100 * one.onTarget, 0)})`,
-  );
+  const said = beside.map((one) => `${maltMeasure(one.tolerance.measure).words} (${bareChance(one.onTarget)})`);
   return [
     `Beside the score, since fewer than half of the batches have them, each with its own chance in 100: ${listed(said)}.`,
   ];

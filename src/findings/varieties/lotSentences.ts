@@ -13,31 +13,53 @@ const pWords = (p: number | null): string => {
 };
 
 function differsSentence(lot: LotSpread, { measure }: SpreadSplit, units: UnitSystem): Sentence {
-  const { words } = maltMeasure(measure);
   const shown = maltMeasure(measure);
+  const [low, high] = [lot.meanInterval.low, lot.meanInterval.high];
+  const range = `${printMeasureMean(shown, low, units, { bare: true })} to ${printMeasureMean(shown, high, units)}`;
   return [
     strong(`Lot ${lot.lot}`),
-    ` has another level: mean ${words} ${printMeasureMean(shown, lot.mean, units)} (${printMeasureMean(shown, lot.meanInterval.low, units, { bare: true })} to ${printMeasureMean(shown, lot.meanInterval.high, units)}), ${counted(lot.batches, "batch", "batches")}${pWords(lot.differsP)}, corrected for the number of lots.`,
+    ` has another level: mean ${shown.words} ${printMeasureMean(shown, lot.mean, units)} (${range}), ${counted(lot.batches, "batch", "batches")}${pWords(lot.differsP)}, corrected for the number of lots.`,
   ];
 }
 
-function unevenSentence(lot: LotSpread, { measure }: SpreadSplit, units: UnitSystem): Sentence {
-  const shown = maltMeasure(measure);
-  const spread = lot.spread === null ? "" : ` (spread ${printMeasureDifference(shown, lot.spread, units)})`;
+interface UnevenIn {
+  readonly split: SpreadSplit;
+  readonly lot: LotSpread;
+}
+
+/** One sentence a lot, over all measures that it is uneven in. */
+function unevenSentence(name: string, places: readonly UnevenIn[], units: UnitSystem): Sentence {
+  const measures = places.map(({ split, lot }) => {
+    const shown = maltMeasure(split.measure);
+    const spread = lot.spread === null ? "" : `spread ${printMeasureDifference(shown, lot.spread, units)}`;
+    const about = `${spread}${spread === "" ? pWords(lot.unevenP).slice(2) : pWords(lot.unevenP)}`;
+    return about === "" ? shown.words : `${shown.words} (${about})`;
+  });
   return [
-    strong(`Lot ${lot.lot}`),
-    ` is uneven in itself: its ${shown.words} spreads more than that of the other lots${spread}${pWords(lot.unevenP)}. That is another fault than another level: no setting cures a lot of mixed grain.`,
+    strong(`Lot ${name}`),
+    ` is uneven in itself: its ${listed(measures)} ${measures.length === 1 ? "spreads" : "spread"} more than in the other lots. That is another fault than another level: no setting cures a lot of mixed grain.`,
   ];
 }
 
-/** What stands out among the lots of one measure. Says so where nothing does. */
-export function lotsSentences(split: SpreadSplit, units: UnitSystem): readonly Sentence[] {
-  const { lots, tooLittle } = split;
-  const differing = lots.filter(({ differs }) => differs).map((lot) => differsSentence(lot, split, units));
-  const uneven = lots.filter(({ uneven: own }) => own).map((lot) => unevenSentence(lot, split, units));
-  if (differing.length + uneven.length > 0) return [...differing, ...uneven];
-  if (tooLittle !== null || lots.length < 2) return [];
-  return [[`No lot’s ${maltMeasure(split.measure).words} stands out by level or by spread.`]];
+const unevenLots = (splits: readonly SpreadSplit[]): readonly UnevenIn[] =>
+  splits.flatMap((split) => split.lots.filter(({ uneven }) => uneven).map((lot) => ({ split, lot })));
+
+/** What stands out among a variety's lots: another level, measure by measure; and lots that are uneven in themselves. */
+export function lotsSentences(splits: readonly SpreadSplit[], units: UnitSystem): readonly Sentence[] {
+  const uneven = unevenLots(splits);
+  const names = [...new Set(uneven.map(({ lot }) => lot.lot))];
+  return [
+    ...names.map((name) =>
+      unevenSentence(
+        name,
+        uneven.filter(({ lot }) => lot.lot === name),
+        units,
+      ),
+    ),
+    ...splits.flatMap((split) =>
+      split.lots.filter(({ differs }) => differs).map((lot) => differsSentence(lot, split, units)),
+    ),
+  ];
 }
 
 /** The lots that anything speaks of, over all measures. */
@@ -63,21 +85,30 @@ export function splitSentence(
   ];
 }
 
-/** What to do about the measure whose spread lies most between lots, or within. Empty where nothing is certain. */
+/**
+ * What to do about measures whose spread lies surely more between lots, or within them. A measure in which one lot is uneven
+ * in itself is told apart: what spreads within is then that lot's own grain. Empty where no measure has enough lots.
+ */
 export function splitAdvice(splits: readonly SpreadSplit[]): Sentence {
   const known = splits.filter(({ shareBetween }) => shareBetween !== null);
-  const grain = known
-    .filter(({ shareBetween }) => (shareBetween?.low ?? 0) > 0.5)
-    .map(({ measure }) => maltMeasure(measure).words);
-  const house = known
-    .filter(({ shareBetween }) => (shareBetween?.high ?? 1) < 0.5)
-    .map(({ measure }) => maltMeasure(measure).words);
   if (known.length === 0) return [];
-  if (grain.length + house.length === 0) return ["For no measure is it certain which of the two is the greater."];
+  const named = (those: readonly SpreadSplit[]): string =>
+    listed(those.map(({ measure }) => maltMeasure(measure).words));
+  const grain = known.filter(({ shareBetween }) => (shareBetween?.low ?? 0) > 0.5);
+  const within = known.filter(({ shareBetween }) => (shareBetween?.high ?? 1) < 0.5);
+  const mixed = within.filter(({ lots }) => lots.some(({ uneven }) => uneven));
+  const house = within.filter((split) => !mixed.includes(split));
+  const lots = [...new Set(unevenLots(mixed).map(({ lot }) => lot.lot))];
+  if (grain.length + within.length === 0) return ["For no measure is it certain which of the two is the greater."];
   return joinSentences([
-    grain.length === 0 ? [] : [`More from lot to lot than within: ${listed(grain)}. Look at the grain first.`],
+    grain.length === 0 ? [] : [`More from lot to lot than within: ${named(grain)}. Look at the grain first.`],
+    mixed.length === 0
+      ? []
+      : [
+          `More within lots than between, but with ${lots.length === 1 ? "a lot" : "lots"} uneven in ${lots.length === 1 ? "itself" : "themselves"} (${listed(lots)}): ${named(mixed)}. Look at ${lots.length === 1 ? "that lot" : "those lots"} first.`,
+        ],
     house.length === 0
       ? []
-      : [`More within lots than between: ${listed(house)}. Look at the house first, not at the grain.`],
+      : [`More within lots than between: ${named(house)}. Look at the house first, not at the grain.`],
   ]);
 }

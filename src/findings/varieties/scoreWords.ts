@@ -18,6 +18,9 @@ export function chanceInHundred(chance: number): string {
   return inHundred(100 * chance);
 }
 
+/** The same without `in 100`, where a sentence says it once. */
+export const bareChance = (chance: number): string => chanceInHundred(chance).replace("\u00a0in\u00a0100", "");
+
 /** `14 of 22 batches (43 to 80 %)`. */
 export function metWords(met: number, of: number, share: Interval | null): string {
   const range =

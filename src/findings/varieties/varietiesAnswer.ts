@@ -103,6 +103,17 @@ function toldApartSentences(result: VarietiesResult): Sentence {
   if (lowest === uneven || (uneven?.even?.estimate ?? HIGH) >= HIGH) {
     return toldApart(result, lowest, "onTarget", "Its interval");
   }
+  const isClear = (score: VarietyScore | null, number: "onTarget" | "even"): boolean =>
+    ranked(result).some((one) => (one[number]?.low ?? 0) > (score?.[number]?.high ?? 100));
+  if (
+    !isClear(uneven, "even") &&
+    !isClear(lowest, "onTarget") &&
+    ranked(result).some(({ even }) => even?.low != null)
+  ) {
+    return [
+      "Both intervals overlap with those of all other varieties, so these logs do not tell them apart for certain.",
+    ];
+  }
   return joinSentences([
     toldApart(result, uneven, "even", `How even: the interval of ${uneven?.variety}`),
     toldApart(result, lowest, "onTarget", `On target: that of ${lowest?.variety}`),

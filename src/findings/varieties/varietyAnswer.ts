@@ -2,7 +2,7 @@ import type { VarietyDetail, VarietyScore } from "../../report/varietiesResult.t
 import { counted } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
 import { inHundred, metWords, scoreRange } from "./scoreWords.ts";
-import { startsWith } from "./varietyReasons.ts";
+import { riseWithoutLot, startsWith } from "./varietyReasons.ts";
 
 /** The page of one variety: how even it is, and what pulls it down. */
 export function varietyAnswer(
@@ -44,7 +44,7 @@ export function varietyGrounds(
   const early = standing === "early" ? " Early: an interval needs 12 batches." : "";
   return [
     [`${counted(allBatches, "batch", "batches")} from ${counted(lots, "grain lot")}${complete}${seen}.${early}`],
-    withoutLotSentence(score, detail),
+    riseWithoutLot(score, detail) > 0 ? withoutLotSentence(score, detail) : [],
   ];
 }
 

@@ -74,6 +74,9 @@ describe("varietiesAnswer(result)", () => {
     const grounds = varietiesGrounds(madeUpVarieties({ scores })).map(said).join(" ");
     expect(grounds).toContain("How even: the interval of Amber lies below that of Brindle.");
     expect(grounds).toContain("On target: that of Brindle overlaps with that of Amber");
+    const near = { ...scoreOf("Amber"), even: { estimate: 52, low: 20, high: 75 } };
+    const overlapping = varietiesGrounds(madeUpVarieties({ scores: [beside, near] })).map(said);
+    expect(overlapping[1]).toMatch(/^Both intervals overlap with those of all other varieties/);
   });
 
   test("blames no lot without which the score does not rise: it may stand out by being better", () => {
@@ -188,10 +191,24 @@ describe("sentences of one variety", () => {
 
 describe("sentences of lots and quarters", () => {
   test("lotsSentences(…) tells another level from a lot that is uneven in itself", () => {
+    const sentences = lotsSentences(amber.splits, "metric").map(said);
+    expect(sentences).toHaveLength(2);
+    expect(sentences[0]).toMatch(
+      /^Lot AL2 is uneven in itself: its final moisture \(spread 0\.60 points, p = 0\.012\) spreads /,
+    );
+    expect(sentences[1]).toMatch(/^Lot AL4 has another level: mean final moisture 4\.95 % /);
+  });
+
+  test("lotsSentences(…) says a lot that is uneven in several measures once", () => {
     const [split] = amber.splits;
-    const sentences = split === undefined ? [] : lotsSentences(split, "metric").map(said);
-    expect(sentences[0]).toMatch(/^Lot AL4 has another level: mean final moisture 4\.95 % /);
-    expect(sentences[1]).toMatch(/^Lot AL2 is uneven in itself: .*spread 0\.60 points.*p = 0\.012/);
+    if (split === undefined) throw new RangeError("the made-up variety has a split");
+    const uneven = [split, { ...split, measure: "dry_yield_pct" }];
+    const sentences = lotsSentences(uneven, "metric").map(said);
+    expect(sentences.filter((sentence) => sentence.includes("uneven in itself"))).toHaveLength(1);
+    expect(sentences[0]).toContain(
+      "dry-matter yield (spread 0.60 points, p = 0.012) spread more than in the other lots",
+    );
+    expect(lotsSentences(detailOf("Brindle").splits, "metric")).toEqual([]);
   });
 
   test("splitSentence(…) and splitAdvice(…) say how much lies between lots, and where to look first", () => {
@@ -199,6 +216,9 @@ describe("sentences of lots and quarters", () => {
     if (split === undefined) throw new RangeError("the made-up variety has a split");
     expect(said(splitSentence(split, "metric"))).toContain("17 % of its spread lies between lots (1 to 46 %)");
     expect(said(splitAdvice([split]))).toBe(
+      "More within lots than between, but with a lot uneven in itself (AL2): final moisture. Look at that lot first.",
+    );
+    expect(said(splitAdvice(detailOf("Brindle").splits.slice(0, 1)))).toBe(
       "More within lots than between: final moisture. Look at the house first, not at the grain.",
     );
     expect(said(splitAdvice([{ ...split, shareBetween: { estimate: 0.8, low: 0.55, high: 0.95 } }]))).toContain(
