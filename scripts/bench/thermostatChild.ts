@@ -3,27 +3,30 @@ import { logFolder } from "../../src/engine/logFolder.ts";
 import { openNodeDatabase } from "../../src/engine/node.ts";
 import { publishedTables } from "../../src/report/publishTables.ts";
 import { readEvents } from "../../src/report/readEvents.ts";
-import { readingsByLoad } from "../../src/report/readingsByLoad.ts";
+import { readingsTaker } from "../../src/report/readingsTaker.ts";
 import { readLoads } from "../../src/report/readLoads.ts";
 import { readFanSets } from "../../src/report/thermostat/readFanSets.ts";
 import { readLoggerChecks } from "../../src/report/thermostat/readLoggerChecks.ts";
-import { summariseLoads } from "../../src/report/thermostat/summariseLoads.ts";
 import { everyRow } from "../../src/report/whereRows.ts";
-import { readLogs } from "../../src/tables/readLogs.ts";
+import { readLogsInParts } from "../../src/tables/readLogsInParts.ts";
 import { scanBare } from "./scanBare.ts";
 import { timed } from "./timed.ts";
 
 // A process of its own for each, so that the most memory that it held is its own too. Its last line is what it measured.
 
-/** Reading the logs, cutting the readings by load, and summarising each load; s. */
+/** What stood before the readings, and the readings: read, cut by load, summarised and written to the loads' files; s. */
 export interface Summarised {
-  readonly readSeconds: number;
-  readonly byLoadSeconds: number;
-  readonly summariseSeconds: number;
+  readonly othersSeconds: number;
+  readonly readingsSeconds: number;
+  /** Of that, the taking of the parts: cutting by load, summarising, the loads' files. */
+  readonly takingSeconds: number;
   readonly rows: number;
   readonly loads: number;
   /** Loads of which an offset in the drying hold or the cure was read. */
   readonly withOffset: number;
+  /** Rows of the largest part handed over, and all loads' files together. */
+  readonly largestPart: number;
+  readonly filesMegabytes: number;
   readonly peakMegabytes: number;
 }
 
@@ -37,27 +40,41 @@ export interface Scanned {
 const peakMegabytes = (): number => (process.resourceUsage().maxRSS * 1024) / 1e6;
 
 async function summarise(folder: string): Promise<Summarised> {
-  const read = await timed(() => readLogs(logFolder(folder)));
-  const { tables, house } = read.result;
-  const readings = tables.get("readings");
-  if (readings === undefined) throw new Error("the logs hold no readings");
-  const database = await openNodeDatabase(publishedTables(tables));
-  await joinLogs(database);
-  const loads = await readLoads(database, everyRow);
-  const events = await readEvents(database);
-  const checks = await readLoggerChecks(database);
-  const fanSets = await readFanSets(database);
-  await database.close();
-  const cut = await timed(() => readingsByLoad(readings, loads));
-  const summed = await timed(() => summariseLoads(loads, cut.result, fanSets, checks, events, house.timeZone));
+  const others = await timed(async () => {
+    const logs = await readLogsInParts(logFolder(folder));
+    const database = await openNodeDatabase(publishedTables(logs.tables));
+    await joinLogs(database);
+    const loads = await readLoads(database, everyRow);
+    const ground = {
+      fanSetCelsius: await readFanSets(database),
+      checks: await readLoggerChecks(database),
+      events: await readEvents(database),
+      timeZone: logs.house.timeZone,
+    };
+    await database.close();
+    return { logs, taker: readingsTaker(loads, ground) };
+  });
+  const { logs, taker } = others.result;
+  let [rows, largestPart, taking] = [0, 0, 0];
+  const read = await timed(() =>
+    logs.readReadings((part) => {
+      const from = performance.now();
+      taker.take(part);
+      taking += performance.now() - from;
+      rows += part.rowCount;
+      largestPart = Math.max(largestPart, part.rowCount);
+    }),
+  );
+  const { loads, summaries } = taker.taken();
   return {
-    readSeconds: read.milliseconds / 1000,
-    byLoadSeconds: cut.milliseconds / 1000,
-    summariseSeconds: summed.milliseconds / 1000,
-    rows: readings.rowCount,
-    loads: summed.result.length,
-    withOffset: summed.result.filter((load) => load.dryingOffsetKelvin !== null || load.cureOffsetKelvin !== null)
-      .length,
+    othersSeconds: others.milliseconds / 1000,
+    readingsSeconds: read.milliseconds / 1000,
+    takingSeconds: taking / 1000,
+    rows,
+    loads: loads.length,
+    withOffset: summaries.filter((load) => load.dryingOffsetKelvin !== null || load.cureOffsetKelvin !== null).length,
+    largestPart,
+    filesMegabytes: loads.reduce((sum, { csv }) => sum + csv.byteLength, 0) / 1e6,
     peakMegabytes: peakMegabytes(),
   };
 }

@@ -2,16 +2,17 @@ import { basename } from "node:path";
 import { joinLogs } from "../engine/joinLogs.ts";
 import { logFolder } from "../engine/logFolder.ts";
 import { openNodeDatabase } from "../engine/node.ts";
-import { readLogs } from "../tables/readLogs.ts";
+import { readLogsInParts } from "../tables/readLogsInParts.ts";
 import { buildReport } from "./buildReport.ts";
 import { contentDigest } from "./contentDigest.ts";
+import { type LoadCurve, parseLoadReadings } from "./loadCurve.ts";
 import { logsCoverage } from "./logsCoverage.ts";
 import { otherColumns } from "./otherColumns.ts";
 import type { PublishedLogs } from "./publishedLogs.ts";
-import { publishReadings } from "./publishReadings.ts";
+import { loadReadingsTable } from "./publishReadings.ts";
 import { publishedTables } from "./publishTables.ts";
 import { readEvents } from "./readEvents.ts";
-import { readingsByLoad } from "./readingsByLoad.ts";
+import { readingsTaker } from "./readingsTaker.ts";
 import { readLoads } from "./readLoads.ts";
 import { readRuns } from "./readRuns.ts";
 import type { Report } from "./report.ts";
@@ -20,7 +21,6 @@ import { runPage } from "./runPage.ts";
 import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
 import { readFanSets } from "./thermostat/readFanSets.ts";
 import { readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
-import { summariseLoads } from "./thermostat/summariseLoads.ts";
 import { thermostatTable } from "./thermostat/thermostatTable.ts";
 import { wholeView } from "./view.ts";
 import { everyRow } from "./whereRows.ts";
@@ -28,7 +28,8 @@ import { everyRow } from "./whereRows.ts";
 /** All that the pages are made from, and the files that go out beside them. */
 export interface BuiltReport {
   readonly report: Report;
-  readonly curves: ReadonlyMap<string, KilnCurve>;
+  /** The readings of a load as its own file has them; null without readings. */
+  readonly curveOf: (load: string) => LoadCurve | null;
   /** By name inside the tables' folder. */
   readonly files: ReadonlyMap<string, Uint8Array>;
   /** Name of the file that the engine starts from, and the digest in the names of the report's own files. */
@@ -46,28 +47,28 @@ const INVENTED = "demo";
  * @throws {Error} when the folder cannot be read
  */
 export async function reportFromFolder(folder: string): Promise<BuiltReport> {
-  const { house, tables, problems, files: filesRead } = await readLogs(logFolder(folder));
+  const { house, tables, readReadings } = await readLogsInParts(logFolder(folder));
   const logTables = publishedTables(tables);
   const database = await openNodeDatabase(logTables);
   try {
     await joinLogs(database);
     const loads = await readLoads(database, everyRow);
-    const readings = tables.get("readings");
-    const curves = readings === undefined ? new Map() : readingsByLoad(readings, loads);
     const events = await readEvents(database);
-    const checks = await readLoggerChecks(database);
-    const fanSets = await readFanSets(database);
-    const summaries = summariseLoads(loads, curves, fanSets, checks, events, house.timeZone);
-    const fanShares = new Map(
-      summaries.flatMap(({ load, fanShareOfHold: share }) => (share === null ? [] : [[load, share]])),
-    );
-    const summed = publishReadings(loads, curves, fanShares);
-    const thermostats = thermostatTable(summaries);
-    await database.load([summed.table, thermostats]);
+    const taker = readingsTaker(loads, {
+      fanSetCelsius: await readFanSets(database),
+      checks: await readLoggerChecks(database),
+      events,
+      timeZone: house.timeZone,
+    });
+    const { problems, files: filesRead } = await readReadings(taker.take);
+    const readings = taker.taken();
+    const loadReadings = loadReadingsTable(readings.loads);
+    const thermostats = thermostatTable(readings.summaries);
+    await database.load([loadReadings, thermostats]);
 
     const encoder = new TextEncoder();
-    const files = new Map(summed.files.map(({ file, csv }) => [file, csv]));
-    const outgoing = [...logTables, summed.table, thermostats].map(({ name, columns, csv }) => {
+    const files = new Map(readings.loads.map(({ file, csv }) => [file, csv]));
+    const outgoing = [...logTables, loadReadings, thermostats].map(({ name, columns, csv }) => {
       const file = `${name}.${contentDigest(csv)}.csv`;
       files.set(file, csv);
       return { name, columns, file, bytes: csv.byteLength };
@@ -88,6 +89,7 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
           await readRuns(database, everyRow),
           await readLoads(database, everyRow),
           house.timeZone,
+          readings.byMonth,
         ),
       },
       costs: house.costs,
@@ -107,7 +109,12 @@ export async function reportFromFolder(folder: string): Promise<BuiltReport> {
     files.set(publishedFile, list);
     const pieces = reportFiles(report);
     for (const [file, bytes] of pieces.files) files.set(file, bytes);
-    return { report, curves, files, publishedFile, reportDigest: pieces.digest };
+    const fileOf = new Map(readings.loads.map(({ load, csv }) => [load, csv]));
+    const curveOf = (load: string): LoadCurve | null => {
+      const csv = fileOf.get(load);
+      return csv === undefined ? null : parseLoadReadings(new TextDecoder().decode(csv));
+    };
+    return { report, curveOf, files, publishedFile, reportDigest: pieces.digest };
   } finally {
     await database.close();
   }
@@ -125,8 +132,13 @@ export const getReport = async (): Promise<Report> => (await getBuilt()).report;
 
 /** @throws {RangeError} when the logs hold no such run */
 export async function getRunPage(run: string): Promise<RunPageResult> {
-  const { report, curves } = await getBuilt();
+  const { report, curveOf } = await getBuilt();
   const row = report.runs.find((candidate) => candidate.run === run);
   if (row === undefined) throw new RangeError(`the logs hold no run ${run}`);
+  const curves = new Map<string, KilnCurve>();
+  for (const { load, runs } of report.loads) {
+    const curve = runs.includes(run) ? curveOf(load) : null;
+    if (curve !== null) curves.set(load, curve);
+  }
   return runPage(report, row, curves);
 }

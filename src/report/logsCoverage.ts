@@ -40,7 +40,7 @@ interface Month {
 const monthName = (year: number, month: number): string => `${year}-${String(month).padStart(2, "0")}`;
 
 /** Tells the local month of an instant. Each month's bounds are worked out once, since readings come by the million. */
-function monthTeller(timeZone: string): (instant: number) => string {
+export function monthTeller(timeZone: string): (instant: number) => string {
   const months: Month[] = [];
   let last: Month | undefined;
   const holds = (month: Month, instant: number): boolean => instant >= month.from && instant < month.before;
@@ -86,12 +86,14 @@ const noCounts = (): Counts => ({
  * @param runs every run, whatever the view
  * @param loads every load
  * @param timeZone IANA name of the house's zone
+ * @param readingsByMonth rows of readings/, where they are not among the tables
  */
 export function logsCoverage(
   tables: ReadonlyMap<TableName, Table>,
   runs: readonly RunRow[],
   loads: readonly LoadRow[],
   timeZone: string,
+  readingsByMonth: ReadonlyMap<string, number> = new Map(),
 ): readonly MonthCoverage[] {
   const months = new Map<string, Counts>();
   const tellMonth = monthTeller(timeZone);
@@ -109,6 +111,7 @@ export function logsCoverage(
       rows[name] = (rows[name] ?? 0) + 1;
     }
   }
+  for (const [month, rows] of readingsByMonth) countsOf(month).rows.readings = rows;
   for (const load of loads) {
     if (load.unloadedAt === null) continue;
     const counts = countsOf(tellMonth(load.unloadedAt));

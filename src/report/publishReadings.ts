@@ -40,37 +40,32 @@ function shareOf(load: SummedLoad, curve: LoadCurve): number | null {
 const cell = (value: string | number | null): string =>
   typeof value === "string" ? `"${value.replaceAll('"', '""')}"` : String(value ?? "");
 
+/** What is made of one load's readings: its file, and its row of `load_readings`. */
+export interface PublishedLoad extends ReadingsFile {
+  readonly row: string;
+}
+
 /**
- * One small file a load and the table `load_readings` that sums them up, one row a load with readings.
+ * The small file of one load and what its readings come to.
  *
- * @param curves by load, from `readingsByLoad`
- * @param fanShares of the drying hold, by load, where the readings say when the fan ran
+ * @param fanShareOfHold share of the drying hold in which the fan ran; null where the readings do not say
  */
-export function publishReadings(
-  loads: readonly SummedLoad[],
-  curves: ReadonlyMap<string, LoadCurve>,
-  fanShares: ReadonlyMap<string, number> = new Map(),
-): { readonly files: readonly ReadingsFile[]; readonly table: CsvTable } {
-  const encoder = new TextEncoder();
-  const files: ReadingsFile[] = [];
-  const lines = [Object.keys(summaryColumns).join(",")];
-  for (const load of loads) {
-    const curve = curves.get(load.load);
-    if (!curve) continue;
-    const csv = encoder.encode(writeLoadCurve(curve, load.loadedAt));
-    const file = `readings/${contentDigest(csv)}.csv`;
-    files.push({ load: load.load, file, csv });
-    const summary: Summary = {
-      load: load.load,
-      readings: curve.at.length,
-      power_limited_share: shareOf(load, curve),
-      fan_share_of_hold: fanShares.get(load.load) ?? null,
-      readings_file: file,
-    };
-    lines.push((Object.keys(summaryColumns) as (keyof Summary)[]).map((name) => cell(summary[name])).join(","));
-  }
-  return {
-    files,
-    table: { name: "load_readings", columns: summaryColumns, csv: encoder.encode(`${lines.join("\n")}\n`) },
+export function publishLoad(load: SummedLoad, curve: LoadCurve, fanShareOfHold: number | null): PublishedLoad {
+  const csv = new TextEncoder().encode(writeLoadCurve(curve, load.loadedAt));
+  const file = `readings/${contentDigest(csv)}.csv`;
+  const summary: Summary = {
+    load: load.load,
+    readings: curve.at.length,
+    power_limited_share: shareOf(load, curve),
+    fan_share_of_hold: fanShareOfHold,
+    readings_file: file,
   };
+  const row = (Object.keys(summaryColumns) as (keyof Summary)[]).map((name) => cell(summary[name])).join(",");
+  return { load: load.load, file, csv, row };
+}
+
+/** The table `load_readings`, one row a load with readings. */
+export function loadReadingsTable(loads: readonly Pick<PublishedLoad, "row">[]): CsvTable {
+  const lines = [Object.keys(summaryColumns).join(","), ...loads.map(({ row }) => row)];
+  return { name: "load_readings", columns: summaryColumns, csv: new TextEncoder().encode(`${lines.join("\n")}\n`) };
 }

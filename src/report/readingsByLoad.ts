@@ -51,34 +51,42 @@ function endOf(span: LoadSpan, loads: readonly LoadSpan[]): number {
  * The readings of each load: those of its kiln from loading to unloading, both moments included. Files may overlap and
  * come in any order.
  *
- * @returns by load, in the order of `loads`; a load without a reading is not in it
+ * @returns one load after the other, in the order of `loads`; a load without a reading is not among them
  */
-export function readingsByLoad(readings: Table, loads: readonly LoadSpan[]): ReadonlyMap<string, LoadCurve> {
-  const found = new Map<string, LoadCurve>();
+export function* curvesByLoad<Load extends LoadSpan>(
+  readings: Table,
+  loads: readonly Load[],
+): Generator<readonly [Load, LoadCurve]> {
   const at = numbers(readings.columns.get("at"));
   const kilns = readings.columns.get("kiln");
-  if (!at || !kilns || kilns instanceof Float64Array) return found;
+  if (!at || !kilns || kilns instanceof Float64Array) return;
   const byKiln = rowsByKiln(kilns, at);
   for (const span of loads) {
     const rows = byKiln.get(span.kiln);
     if (!rows) continue;
-    const end = endOf(span, loads);
-    const own = rows.subarray(firstFrom(rows, at, span.loadedAt), firstFrom(rows, at, end + 1));
+    const own = rows.subarray(firstFrom(rows, at, span.loadedAt), firstFrom(rows, at, endOf(span, loads) + 1));
     if (own.length === 0) continue;
     const take = (column: string): Float64Array | null => {
       const values = numbers(readings.columns.get(column));
       return values && Float64Array.from(own, (row) => values[row] as number);
     };
     const probe = (column: string): Float64Array => take(column) ?? new Float64Array(own.length).fill(Number.NaN);
-    found.set(span.load, {
-      at: Float64Array.from(own, (row) => at[row] as number),
-      airOnCelsius: probe("air_on_c"),
-      airOffCelsius: probe("air_off_c"),
-      bedCelsius: probe("bed_c"),
-      airOffHumidityPercent: take("air_off_rh_pct"),
-      heaterOn: take("heater_on"),
-      fanOn: take("fan_on"),
-    });
+    yield [
+      span,
+      {
+        at: Float64Array.from(own, (row) => at[row] as number),
+        airOnCelsius: probe("air_on_c"),
+        airOffCelsius: probe("air_off_c"),
+        bedCelsius: probe("bed_c"),
+        airOffHumidityPercent: take("air_off_rh_pct"),
+        heaterOn: take("heater_on"),
+        fanOn: take("fan_on"),
+      },
+    ];
   }
-  return found;
+}
+
+/** All of {@link curvesByLoad} at once, by load. */
+export function readingsByLoad(readings: Table, loads: readonly LoadSpan[]): ReadonlyMap<string, LoadCurve> {
+  return new Map([...curvesByLoad(readings, loads)].map(([{ load }, curve]) => [load, curve]));
 }

@@ -4,7 +4,7 @@ import { insideName } from "./insideName.ts";
 import { withRows } from "./mergeFiles.ts";
 import { type ProblemLog, quotedValue } from "./problemLog.ts";
 import { allRules } from "./rules/allRules.ts";
-import type { RuleFault } from "./rules/rule.ts";
+import type { Rule, RuleFault } from "./rules/rule.ts";
 import type { ColumnValues, Table } from "./table.ts";
 import { declarationOf } from "./tableDeclarations.ts";
 
@@ -81,8 +81,14 @@ function applied(table: Table, faults: readonly RuleFault[], log: ProblemLog): T
 }
 
 /** Runs every cross-row rule over the tables; each sees what the ones before it left. Replaces tables in place. */
-export function applyRules(tables: Map<TableName, Table>, house: House, now: number | null, log: ProblemLog): void {
-  for (const rule of allRules) {
+export function applyRules(
+  tables: Map<TableName, Table>,
+  house: House,
+  now: number | null,
+  log: ProblemLog,
+  rules: readonly Rule[] = allRules,
+): void {
+  for (const rule of rules) {
     const byTable = new Map<TableName, RuleFault[]>();
     for (const fault of rule({ house, tables, now })) {
       const faults = byTable.get(fault.table);

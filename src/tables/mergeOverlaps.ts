@@ -25,12 +25,50 @@ function sortedRows(table: Table): Uint32Array {
   return sorted;
 }
 
+/** Puts overlapping files together, a part of the rows at a time; no kiln and instant stands in two parts. */
+export interface OverlapMerger {
+  /** The part sorted, every kiln and instant once. */
+  merge(part: Table): Table;
+  /** Says, once all parts are merged, how many rows of each file only said again what was read before. */
+  end(): void;
+}
+
 /**
  * Readings or weather from any number of files as one series: sorted, and every kiln and instant once. Rows that say
  * the same, or that fill each other's blanks, become one (a note a file counts them); where two contradict each other
  * the one read first stays and the other is set aside, since nothing tells which probe to believe.
  */
+export function overlapMerger(log: ProblemLog): OverlapMerger {
+  const repeats = new Map<string, { rows: number; line: number }>();
+  return {
+    merge: (part) => merged(part, log, repeats),
+    end() {
+      for (const [file, { rows, line }] of repeats) {
+        log.add({
+          file,
+          line,
+          column: null,
+          value: null,
+          rule: "readings-repeated",
+          message: `${rows} ${rows === 1 ? "row says" : "rows say"} again what was read before, and each is kept once.`,
+          hint: "Nothing to do: logger files may overlap.",
+          effect: "note",
+          run: null,
+        });
+      }
+    },
+  };
+}
+
+/** All of a table at once: see {@link overlapMerger}. */
 export function mergeOverlaps(table: Table, log: ProblemLog): Table {
+  const merger = overlapMerger(log);
+  const whole = merger.merge(table);
+  merger.end();
+  return whole;
+}
+
+function merged(table: Table, log: ProblemLog, repeats: Map<string, { rows: number; line: number }>): Table {
   const at = table.columns.get("at") as Float64Array | undefined;
   if (!at || table.rowCount === 0) return table;
   const kilns = table.columns.get("kiln") as readonly (string | null)[] | undefined;
@@ -40,7 +78,6 @@ export function mergeOverlaps(table: Table, log: ProblemLog): Table {
   const order = sortedRows(table);
   const kept = new Uint32Array(order.length);
   let count = 0;
-  const repeats = new Map<number, { rows: number; line: number }>();
 
   const contradiction = (row: number, first: number): string | null => {
     for (const [name, column] of values) {
@@ -57,18 +94,17 @@ export function mergeOverlaps(table: Table, log: ProblemLog): Table {
       kept[count++] = row;
       continue;
     }
-    const file = table.fileOfRow[row] as number;
+    const path = table.files[table.fileOfRow[row] as number] as string;
     const line = table.lineOfRow[row] as number;
     const name = contradiction(row, first);
     if (name === null) {
       for (const [, column] of values) if (Number.isNaN(column[first])) column[first] = column[row] as number;
-      const known = repeats.get(file);
+      const known = repeats.get(path);
       if (known) known.rows++;
-      else repeats.set(file, { rows: 1, line });
+      else repeats.set(path, { rows: 1, line });
       continue;
     }
     const column = table.columns.get(name) as Float64Array;
-    const path = table.files[file] as string;
     const where = `line ${table.lineOfRow[first]} of ${table.files[table.fileOfRow[first] as number]}`;
     log.countsOf(path).rowsSetAside++;
     log.add({
@@ -80,19 +116,6 @@ export function mergeOverlaps(table: Table, log: ProblemLog): Table {
       message: `The same ${kilns ? "kiln and time" : "time"} stands on ${where} with another ${name}; that row is kept and this one set aside.`,
       hint: "Take one of the two files away, or mend the clock or the name of one logger.",
       effect: "row-set-aside",
-      run: null,
-    });
-  }
-  for (const [file, { rows, line }] of repeats) {
-    log.add({
-      file: table.files[file] as string,
-      line,
-      column: null,
-      value: null,
-      rule: "readings-repeated",
-      message: `${rows} ${rows === 1 ? "row says" : "rows say"} again what was read before, and each is kept once.`,
-      hint: "Nothing to do: logger files may overlap.",
-      effect: "note",
       run: null,
     });
   }

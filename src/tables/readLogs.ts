@@ -1,29 +1,10 @@
 import { applyRules } from "./applyRules.ts";
+import { beginLogs, type LogFileRead } from "./beginLogs.ts";
 import type { TableName } from "./declarations.ts";
-import { decoded, UndecodableText } from "./decode.ts";
-import { isLitter, tableOfFile, unknownFileHint } from "./fileOf.ts";
 import type { House } from "./house.ts";
-import { localTimeOf } from "./localTime.ts";
 import type { LogFile } from "./logFile.ts";
-import { mergeFiles } from "./mergeFiles.ts";
-import { mergeOverlaps } from "./mergeOverlaps.ts";
 import type { Problem } from "./problem.ts";
-import { ProblemLog } from "./problemLog.ts";
-import { readHouse } from "./readHouse.ts";
-import { type FileRows, readTableFile } from "./readTableFile.ts";
 import type { Table } from "./table.ts";
-import { tableDeclarations } from "./tableDeclarations.ts";
-
-/** What became of one file. */
-export interface LogFileRead {
-  readonly path: string;
-  readonly table: TableName | null;
-  /** Rows read, those among them that only repeat another included. */
-  readonly rows: number;
-  readonly rowsSetAside: number;
-  readonly valuesBlanked: number;
-  readonly notes: number;
-}
 
 export interface Logs {
   readonly house: House;
@@ -35,115 +16,24 @@ export interface Logs {
   readonly files: readonly LogFileRead[];
 }
 
-async function textOf(file: LogFile): Promise<string> {
-  let text = "";
-  for await (const piece of decoded(file.chunks(), null)) text += piece;
-  return text;
-}
-
-async function houseOf(file: LogFile | undefined, log: ProblemLog): Promise<House> {
-  let source: string | null = null;
-  try {
-    if (file) source = await textOf(file);
-  } catch (error) {
-    if (!(error instanceof UndecodableText)) throw error;
-    const { rule, message, hint } = error.fault;
-    log.add({
-      file: "house.toml",
-      line: error.line,
-      column: null,
-      value: null,
-      rule,
-      message,
-      hint,
-      effect: "file-set-aside",
-      run: null,
-    });
-    source = "";
-  }
-  const { house, problems } = readHouse(source);
-  for (const problem of problems) log.add(problem);
-  return house;
-}
-
-async function collected(files: AsyncIterable<LogFile> | Iterable<LogFile>): Promise<readonly LogFile[]> {
-  const all: LogFile[] = [];
-  for await (const file of files) if (!isLitter(file.path)) all.push(file);
-  return all.sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
-}
-
-function noteUnknown(path: string, log: ProblemLog): void {
-  log.add({
-    file: path,
-    line: null,
-    column: null,
-    value: null,
-    rule: "unknown-file",
-    message: "The log format has no file of this name; it was not read.",
-    hint: unknownFileHint(path),
-    effect: "note",
-    run: null,
-  });
-}
-
-/** A name misspelt under [files] would otherwise leave its file read by other rules than the house meant. */
-function noteMissingDeclared(house: House, all: readonly LogFile[], log: ProblemLog): void {
-  for (const declared of house.files.keys()) {
-    if (all.some(({ path }) => path === declared || (declared.endsWith("/") && path.startsWith(declared)))) continue;
-    log.add({
-      file: "house.toml",
-      line: null,
-      column: `files.${declared}`,
-      value: null,
-      rule: "declared-file-missing",
-      message: `house.toml says how ${declared} is written, and there is no such file.`,
-      hint: "Check the spelling: a file by its path in this folder, a folder with a slash at its end.",
-      effect: "note",
-      run: null,
-    });
-  }
+export interface ReadOptions {
+  /** The present in milliseconds, where the caller has a clock: dates still to come are then noted. */
+  readonly now?: number;
 }
 
 /**
  * Reads a house's logs whole: settings, every table typed and checked in SI and UTC, and every fault as a Problem.
  * Nothing a file holds makes it throw; no row is lost without a Problem that names its line.
  *
+ * Years of readings need the memory of years: `readLogsInParts` hands them over bit by bit.
+ *
  * @param files the files of the logs folder, in any order; each is read once, in pieces
- * @param options.now the present in milliseconds, where the caller has a clock: dates still to come are then noted
  */
 export async function readLogs(
   files: AsyncIterable<LogFile> | Iterable<LogFile>,
-  options: { readonly now?: number } = {},
+  options: ReadOptions = {},
 ): Promise<Logs> {
-  const log = new ProblemLog();
-  const all = await collected(files);
-  const house = await houseOf(
-    all.find(({ path }) => path === "house.toml"),
-    log,
-  );
-  noteMissingDeclared(house, all, log);
-  const localTime = localTimeOf(house.timeZone);
-  /** Rows that each file's reader kept, and how many it had set aside by then. */
-  const kept = new Map<string, { readonly rows: number; readonly aside: number }>();
-  const tables = new Map<TableName, Table>();
-  for (const declaration of tableDeclarations) {
-    const read: FileRows[] = [];
-    for (const file of all) {
-      if (tableOfFile(file.path) !== declaration.name) continue;
-      const found = await readTableFile(file, declaration, { house, localTime, log });
-      if (found) read.push(found);
-      kept.set(file.path, { rows: found?.rowCount ?? 0, aside: log.countsOf(file.path).rowsSetAside });
-    }
-    if (read.length === 0) continue;
-    const merged = mergeFiles(declaration, read);
-    tables.set(declaration.name, declaration.place.endsWith("/") ? mergeOverlaps(merged, log) : merged);
-  }
-  applyRules(tables, house, options.now ?? null, log);
-  for (const { path } of all) if (path !== "house.toml" && tableOfFile(path) === null) noteUnknown(path, log);
-  const filesRead = all.map(({ path }) => {
-    const counts = log.countsOf(path);
-    const { rows, aside } = kept.get(path) ?? { rows: 0, aside: 0 };
-    return { path, table: tableOfFile(path), rows: rows - (counts.rowsSetAside - aside), ...counts };
-  });
-  return { house, tables, problems: log.list(), files: filesRead };
+  const { house, tables, context, filesRead } = await beginLogs(files);
+  applyRules(tables, house, options.now ?? null, context.log);
+  return { house, tables, problems: context.log.list(), files: filesRead() };
 }

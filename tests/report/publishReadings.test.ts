@@ -2,8 +2,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { LoadableDatabase } from "../../src/engine/database.ts";
 import { openNodeDatabase } from "../../src/engine/node.ts";
 import { parseLoadReadings } from "../../src/report/loadCurve.ts";
-import { publishReadings } from "../../src/report/publishReadings.ts";
-import { readingsByLoad } from "../../src/report/readingsByLoad.ts";
+import { loadReadingsTable, publishLoad } from "../../src/report/publishReadings.ts";
+import { curvesByLoad } from "../../src/report/readingsByLoad.ts";
 import { readLoads } from "../../src/report/readLoads.ts";
 import { everyRow } from "../../src/report/whereRows.ts";
 import type { Table } from "../../src/tables/table.ts";
@@ -16,18 +16,18 @@ beforeAll(async () => {
 });
 afterAll(() => database.close());
 
-async function published(files: Readonly<Record<string, string>>) {
-  const logs = await joinInto(database, files);
+async function published(logFiles: Readonly<Record<string, string>>) {
+  const logs = await joinInto(database, logFiles);
   const loads = await readLoads(database, everyRow);
   const readings = logs.tables.get("readings") as Table;
-  const result = publishReadings(loads, readingsByLoad(readings, loads));
-  await database.load([result.table]);
+  const files = [...curvesByLoad(readings, loads)].map(([load, curve]) => publishLoad(load, curve, null));
+  await database.load([loadReadingsTable(files)]);
   const after = await readLoads(database, everyRow);
   const summed = await database.query("SELECT load, readings FROM load_readings ORDER BY load");
-  return { ...result, loads: after, summed };
+  return { files, loads: after, summed };
 }
 
-describe("publishReadings", () => {
+describe("publishLoad and loadReadingsTable", () => {
   test("writes one file a load with readings, and sums them up where the loads are read", async () => {
     const { files, loads, summed } = await published(tenRuns);
     // The hour before loading and the hour after unloading are not the load's.

@@ -9,14 +9,19 @@ import type { View } from "../../src/report/view.ts";
 
 export interface OpenedReports {
   of(view: View): Promise<Report>;
-  /** The readings of each load, as the logs have them. */
+  /** The readings of each load, as their files have them. */
   readonly curves: ReadonlyMap<string, KilnCurve>;
   close(): Promise<void>;
 }
 
 /** The published tables of a folder of logs in Node's engine, ready to be asked for any view. */
 export async function openReportsAtBuild(folder: string): Promise<OpenedReports> {
-  const { files, publishedFile, curves } = await reportFromFolder(folder);
+  const { report, files, publishedFile, curveOf } = await reportFromFolder(folder);
+  const curves = new Map<string, KilnCurve>();
+  for (const { load } of report.loads) {
+    const curve = curveOf(load);
+    if (curve !== null) curves.set(load, curve);
+  }
   const published = JSON.parse(new TextDecoder().decode(files.get(publishedFile))) as PublishedLogs;
   const database = await openNodeDatabase(
     published.tables.map(({ name, columns, file }) => ({ name, columns, csv: files.get(file) ?? new Uint8Array() })),

@@ -13,15 +13,21 @@ export function loggerEventDays(events: readonly EventRow[], timeZone: string): 
   return events.filter(({ scope }) => scope === "logger").map(({ on }) => startOfLocalDay(isoDate(on), timeZone));
 }
 
-/** What the thermostats did in every load that has readings, worked out once at build, a load at a time. */
-export function summariseLoads(
-  loads: readonly LoadRow[],
-  curves: ReadonlyMap<string, LoadCurve>,
-  fanSetCelsius: ReadonlyMap<string, number>,
-  checks: readonly LoggerCheck[],
-  events: readonly EventRow[],
-  timeZone: string,
-): readonly ThermostatLoad[] {
+/** What is known of a house besides its readings and loads. */
+export interface SummaryGround {
+  readonly fanSetCelsius: ReadonlyMap<string, number>;
+  readonly checks: readonly LoggerCheck[];
+  readonly events: readonly EventRow[];
+  readonly timeZone: string;
+}
+
+/** Says what the thermostats did in one load: worked out once at build, a load at a time. */
+export function loadSummariser({
+  fanSetCelsius,
+  checks,
+  events,
+  timeZone,
+}: SummaryGround): (load: LoadRow, curve: LoadCurve) => ThermostatLoad {
   const days = loggerEventDays(events, timeZone);
   const histories = new Map<string, LoggerHistory>();
   const historyOf = (kiln: string, probe: LoggerCheck["probe"]): LoggerHistory => {
@@ -30,11 +36,9 @@ export function summariseLoads(
     histories.set(key, history);
     return history;
   };
-  return loads.flatMap((load): ThermostatLoad[] => {
-    const curve = curves.get(load.load);
-    if (curve === undefined) return [];
+  return (load, curve) => {
     const logged = { ...load, fanSetCelsius: fanSetCelsius.get(load.load) ?? null };
     const others = { airOff: historyOf(load.kiln, "air_off"), bed: historyOf(load.kiln, "bed") };
-    return [summariseLoad(curve, logged, historyOf(load.kiln, "air_on"), others)];
-  });
+    return summariseLoad(curve, logged, historyOf(load.kiln, "air_on"), others);
+  };
 }

@@ -12,7 +12,9 @@ import type { ThermostatLoad } from "../../../src/malting/thermostat/thermostatL
 import { reportFromFolder } from "../../../src/report/atBuild.ts";
 import type { LoadCurve } from "../../../src/report/loadCurve.ts";
 import type { LoadRow } from "../../../src/report/loadRow.ts";
+import { readingsByLoad } from "../../../src/report/readingsByLoad.ts";
 import { readLogs } from "../../../src/tables/readLogs.ts";
+import type { Table } from "../../../src/tables/table.ts";
 import { printIsoDate, startOfLocalDay } from "../../../src/units/instant.ts";
 
 /** The invented house of data/demo, read as a build reads it; its truths are known from scripts/demo/truths.ts. */
@@ -28,11 +30,11 @@ const read = (load: LoadRow, by: LoggerHistory, change: Partial<LoadRow> = {}, c
   summariseLoad(curve as LoadCurve, { ...load, ...change, fanSetCelsius: null }, by);
 
 beforeAll(async () => {
-  const { report, curves: read_ } = await reportFromFolder("data/demo");
-  curves = read_ as ReadonlyMap<string, LoadCurve>;
-  loads = report.loads.filter(({ load }) => curves.has(load));
+  const { report } = await reportFromFolder("data/demo");
   zone = report.house.timeZone;
   const { tables } = await readLogs(logFolder("data/demo"));
+  curves = readingsByLoad(tables.get("readings") as Table, report.loads);
+  loads = report.loads.filter(({ load }) => curves.has(load));
   const { columns, rowCount } = tables.get("logger-checks") ?? { columns: new Map(), rowCount: 0 };
   const cell = (name: string, i: number) => columns.get(name)?.[i];
   const checks = Array.from({ length: rowCount }, (_, i) => ({

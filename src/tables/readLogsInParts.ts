@@ -1,0 +1,67 @@
+import { applyRules } from "./applyRules.ts";
+import { beginLogs } from "./beginLogs.ts";
+import type { TableName } from "./declarations.ts";
+import { tableOfFile } from "./fileOf.ts";
+import { kilnLoadSpans } from "./kilnLoadSpans.ts";
+import type { LogFile } from "./logFile.ts";
+import { withRows } from "./mergeFiles.ts";
+import { outlineReadings, sweepReadings } from "./readingsSweep.ts";
+import type { Logs, ReadOptions } from "./readLogs.ts";
+import { datesAhead } from "./rules/datesAhead.ts";
+import { readingsGap } from "./rules/readingsGap.ts";
+import { readingsJump } from "./rules/readingsJump.ts";
+import { readingsStandStill } from "./rules/readingsStandStill.ts";
+import { unknownKilns } from "./rules/unknownKilns.ts";
+import type { Table } from "./table.ts";
+import { declarationOf } from "./tableDeclarations.ts";
+
+/** Logs whose readings are still to be read. */
+export interface LogsInParts extends Pick<Logs, "house" | "tables"> {
+  /**
+   * Reads the readings, a part after the other; to be called once.
+   *
+   * @param take gets each part: rows of one kiln in time order, checked and every instant once. No load, as kilning.csv has it, lies
+   * in two parts. What is not kept of a part is gone.
+   */
+  readReadings(take: (part: Table) => void): Promise<Pick<Logs, "problems" | "files">>;
+}
+
+/**
+ * Reads a house's logs as `readLogs` does, but for readings/, which are handed over in parts so that years of them need the memory
+ * of one file, and of what overlaps it. Every file of readings is read twice: once to learn when it begins.
+ *
+ * @param files as for `readLogs`; the pieces of a file of readings are asked for twice
+ */
+export async function readLogsInParts(
+  files: AsyncIterable<LogFile> | Iterable<LogFile>,
+  options: ReadOptions = {},
+): Promise<LogsInParts> {
+  const { house, tables, context, files: all, count, filesRead } = await beginLogs(files, "readings");
+  const { log } = context;
+  const now = options.now ?? null;
+  applyRules(tables, house, now, log);
+  const kilning = tables.get("kilning");
+  return {
+    house,
+    tables,
+    async readReadings(take) {
+      const declaration = declarationOf("readings");
+      const own = all.filter(({ path }) => tableOfFile(path) === "readings");
+      const outline = await outlineReadings(own, declaration, context);
+      const named = new Set<string>();
+      await sweepReadings(outline, declaration, context, kilnLoadSpans(kilning), count, (part) => {
+        const kiln = String(part.columns.get("kiln")?.[0] ?? "");
+        if (!named.has(kiln)) applyRules(only(withRows(part, [0])), house, now, log, [unknownKilns]);
+        named.add(kiln);
+        const beside = only(part);
+        if (kilning) beside.set("kilning", kilning);
+        applyRules(beside, house, now, log, [readingsStandStill, readingsJump, readingsGap]);
+        applyRules(only(part), house, now, log, [datesAhead]);
+        take(part);
+      });
+      return { problems: log.list(), files: filesRead() };
+    },
+  };
+}
+
+const only = (readings: Table): Map<TableName, Table> => new Map([["readings", readings]]);
