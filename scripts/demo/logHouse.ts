@@ -86,6 +86,8 @@ export function logTargets(): Row[] {
     ["wheat", "dry_yield_pct", "90", "91.5", ""],
     ["barley", "steep_out_moisture_pct", "43", "44.3", "46"],
     ["wheat", "steep_out_moisture_pct", "41.5", "42.8", "44.5"],
+    // It takes up water more slowly than the other wheat, and the house has learnt to steep it a little drier.
+    ["Oldruva", "steep_out_moisture_pct", "40.8", "42", "43.8"],
     ["any", "acrospire_mean", "0.65", "0.78", "0.92"],
     ["any", "acrospire_overgrown_pct", "", "", "15"],
     ["any", "kiln_hours_over_expected", "-1.5", "0", "1.5"],

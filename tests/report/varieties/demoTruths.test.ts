@@ -6,7 +6,6 @@ import { wholeView } from "../../../src/report/view.ts";
 import { type OpenedReports, openReportsAtBuild } from "../../support/openReportsAtBuild.ts";
 
 /** So many batches with every measure say something of a variety by themselves. */
-const MANY = 30;
 
 let opened: OpenedReports;
 let whole: VarietiesResult;
@@ -24,10 +23,9 @@ const scoreOf = (result: VarietiesResult, variety: string) => {
 const poor = () => whole.details.find(({ variety }) => variety === POOR_LOT.variety);
 
 describe("the invented house's varieties", () => {
-  it("have the variety of the poor lot scored lowest of those with many batches, in both numbers", () => {
-    const many = whole.scores.filter(({ batches }) => batches >= MANY);
-    expect(many.length).toBeGreaterThan(1);
-    expect(many[0]?.variety).toBe(POOR_LOT.variety);
+  it("have the variety of the poor lot scored lowest, in both numbers", () => {
+    expect(whole.scores.length).toBeGreaterThan(2);
+    expect(whole.scores[0]?.variety).toBe(POOR_LOT.variety);
     const even = [...whole.scores].sort((a, b) => (a.even?.estimate ?? 100) - (b.even?.estimate ?? 100));
     expect(even[0]?.variety).toBe(POOR_LOT.variety);
   });
