@@ -5,8 +5,6 @@ import type { VarietiesResult } from "../../../src/report/varietiesResult.ts";
 import { wholeView } from "../../../src/report/view.ts";
 import { type OpenedReports, openReportsAtBuild } from "../../support/openReportsAtBuild.ts";
 
-/** So many batches with every measure say something of a variety by themselves. */
-
 let opened: OpenedReports;
 let whole: VarietiesResult;
 beforeAll(async () => {
