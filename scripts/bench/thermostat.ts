@@ -55,6 +55,7 @@ export async function benchThermostat({ workshop, repeats }: Bench): Promise<voi
         bare.map(({ scanSeconds }) => scanSeconds),
         2,
       ),
+      line("peak before the readings", "MB", 0, ({ peakBeforeMegabytes }) => peakBeforeMegabytes),
       line("peak, all three", "MB", 0, ({ peakMegabytes }) => peakMegabytes),
       spreadCells(
         "peak, DuckDB alone",

@@ -27,6 +27,8 @@ export interface Summarised {
   /** Rows of the largest part handed over, and all loads' files together. */
   readonly largestPart: number;
   readonly filesMegabytes: number;
+  /** Most memory held before the first reading was read: Node, the other logs and the engine that joined them. */
+  readonly peakBeforeMegabytes: number;
   readonly peakMegabytes: number;
 }
 
@@ -55,6 +57,7 @@ async function summarise(folder: string): Promise<Summarised> {
     return { logs, taker: readingsTaker(loads, ground) };
   });
   const { logs, taker } = others.result;
+  const peakBeforeMegabytes = peakMegabytes();
   let [rows, largestPart, taking] = [0, 0, 0];
   const read = await timed(() =>
     logs.readReadings((part) => {
@@ -75,6 +78,7 @@ async function summarise(folder: string): Promise<Summarised> {
     withOffset: summaries.filter((load) => load.dryingOffsetKelvin !== null || load.cureOffsetKelvin !== null).length,
     largestPart,
     filesMegabytes: loads.reduce((sum, { csv }) => sum + csv.byteLength, 0) / 1e6,
+    peakBeforeMegabytes,
     peakMegabytes: peakMegabytes(),
   };
 }
