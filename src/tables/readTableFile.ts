@@ -5,8 +5,11 @@ import type { TableDeclaration } from "./declarations.ts";
 import { decoded, UndecodableText } from "./decode.ts";
 import { declaredOf } from "./fileOf.ts";
 import { recogniseDelimiter } from "./firstLine.ts";
+import { planForeign } from "./foreign/foreignPlan.ts";
+import { ForeignRows } from "./foreign/foreignRows.ts";
+import { afterLines } from "./foreign/skipLines.ts";
 import { type HeaderMap, mapHeader } from "./headerMap.ts";
-import type { House } from "./house.ts";
+import type { FileDeclaration, House } from "./house.ts";
 import type { LocalTime } from "./localTime.ts";
 import type { LogFile } from "./logFile.ts";
 import { type ProblemLog, quotedValue } from "./problemLog.ts";
@@ -31,6 +34,18 @@ export interface FileContext {
   readonly log: ProblemLog;
 }
 
+/** How the file departs from the house's habits: as its match says, where it has one, else as house.toml does. */
+function habitsOf(house: House, { path, foreign }: LogFile): FileDeclaration {
+  const declared = declaredOf(house, path);
+  const match = foreign?.match;
+  return {
+    encoding: match?.encoding ?? declared.encoding,
+    delimiter: match?.delimiter ?? declared.delimiter,
+    decimal: match?.decimal ?? declared.decimal,
+    dateOrder: match?.dateOrder ?? declared.dateOrder,
+  };
+}
+
 /** Text held back until the first line is complete; no heading is longer. */
 const LONGEST_FIRST_LINE = 1_000_000;
 
@@ -44,6 +59,7 @@ class FileReader {
   failed = false;
   private held = "";
   private csv: CsvReader | null = null;
+  private foreign: ForeignRows | null = null;
 
   constructor(file: LogFile, declaration: TableDeclaration, context: FileContext) {
     this.file = file;
@@ -93,30 +109,39 @@ class FileReader {
   end(): void {
     if (!this.csv) this.begin(true);
     this.csv?.end();
+    this.foreign?.end(this.context.log);
   }
 
   private begin(final: boolean): void {
-    const declared = declaredOf(this.context.house, this.file.path);
-    const first = recogniseDelimiter(this.held, declared.delimiter, final);
+    const declared = habitsOf(this.context.house, this.file);
+    const skipLines = this.file.foreign?.match.skipLines ?? 0;
+    const start = afterLines(this.held, skipLines, final);
+    if (start === null) return;
+    const first = recogniseDelimiter(this.held.slice(start), declared.delimiter, final);
     if (!first) return;
     if (first.fault) this.fail(first.fault, 1, null, this.held.split(/[\r\n]/)[0] ?? "");
-    const skipped = this.held.slice(0, first.skip).match(/\r\n|\r|\n/g)?.length ?? 0;
+    const from = start + first.skip;
+    const skipped = this.held.slice(0, from).match(/\r\n|\r|\n/g)?.length ?? 0;
     this.decimals = new DecimalMarks(declared.decimal, first.delimiter);
     this.csv = new CsvReader(first.delimiter, (record) => this.take(record), 1 + skipped);
-    this.csv.push(this.held.slice(first.skip));
+    this.csv.push(this.held.slice(from));
     this.held = "";
   }
 
   private take(record: CsvRecord): void {
-    if (this.rows) this.rows.read(record);
+    if (this.foreign) this.foreign.take(record);
+    else if (this.rows) this.rows.read(record);
     else this.takeHeader(record);
   }
 
   private takeHeader(record: CsvRecord): void {
-    const headings = Array.from({ length: record.count }, (_, index) => fieldText(record, index).trim());
-    if (!record.openQuote && headings.every((heading) => heading === "")) return;
+    const first = Array.from({ length: record.count }, (_, index) => fieldText(record, index).trim());
+    if (!record.openQuote && first.every((heading) => heading === "")) return;
     const { declaration, context, file } = this;
-    const header = mapHeader(headings, declaration);
+    const use = file.foreign;
+    const headings = use?.match.headings === false ? first.map((_, index) => `column ${index + 1}`) : first;
+    const plan = use ? planForeign(headings, use, declaration) : null;
+    const header = plan?.header ?? mapHeader(headings, declaration);
     const keepUnknown = !declaration.place.endsWith("/");
     this.header = header;
     const faults = this.failed ? [] : header.faults;
@@ -131,12 +156,14 @@ class FileReader {
     }
     const cells = {
       decimals: this.decimals as DecimalMarks,
-      dateOrder: declaredOf(context.house, file.path).dateOrder ?? context.house.dateOrder,
+      dateOrder: habitsOf(context.house, file).dateOrder ?? context.house.dateOrder,
       localTime: context.localTime,
     };
     this.rows = new RowReader(file.path, header, cells, context.log, keepUnknown, this.failed);
-    if (record.openQuote) this.rows.read(record);
     this.headerLine = record.line;
+    if (plan && use) this.foreign = new ForeignRows(file.path, plan, use, this.rows, cells.dateOrder);
+    if (record.openQuote) this.rows.read(record);
+    else if (use?.match.headings === false) this.foreign?.take(record);
   }
 
   headerLine = 1;
@@ -192,7 +219,7 @@ export async function readTableFile(
   context: FileContext,
 ): Promise<FileRows | null> {
   const reader = new FileReader(file, declaration, context);
-  const { encoding } = declaredOf(context.house, file.path);
+  const { encoding } = habitsOf(context.house, file);
   try {
     for await (const piece of decoded(file.chunks(), encoding)) reader.push(piece);
   } catch (error) {

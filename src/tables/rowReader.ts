@@ -108,7 +108,7 @@ export class RowReader {
   }
 
   /** True when every field is blank: a spreadsheet's empty row. */
-  private isBlank(record: CsvRecord): boolean {
+  isBlank(record: CsvRecord): boolean {
     for (let i = 0; i < record.count; i++) {
       const start = record.starts[i] as number;
       const end = record.ends[i] as number;
@@ -125,13 +125,13 @@ export class RowReader {
     const firstEnd = record.ends[0] as number;
     const startsBlank = trimmedStart(record.text, record.starts[0] as number, firstEnd) === firstEnd;
     if (startsBlank && this.isBlank(record)) return;
-    this.dataRows++;
-    if (this.countOnly) return;
     const { width } = this.header;
     if (record.count < width || (record.count > width && this.hasMore(record, width))) {
-      this.readRagged(record);
+      this.readRagged(record, width);
       return;
     }
+    this.dataRows++;
+    if (this.countOnly) return;
     this.store.makeRoom();
     let keep = true;
     for (const reader of this.readers) if (!this.readCell(record, reader)) keep = false;
@@ -200,7 +200,8 @@ export class RowReader {
     return column.needed !== true;
   }
 
-  private hasMore(record: CsvRecord, width: number): boolean {
+  /** True when a field past the headings holds anything. */
+  hasMore(record: CsvRecord, width: number): boolean {
     for (let i = width; i < record.count; i++) {
       const end = record.ends[i] as number;
       if (trimmedStart(record.text, record.starts[i] as number, end) < end) return true;
@@ -208,9 +209,11 @@ export class RowReader {
     return false;
   }
 
-  private readRagged(record: CsvRecord): void {
+  /** Sets a row aside whose fields do not fit the headings. */
+  readRagged(record: CsvRecord, width: number): void {
+    this.dataRows++;
+    if (this.countOnly) return;
     this.setAside();
-    const { width } = this.header;
     const fault: CellFault = {
       rule: record.count < width ? "too-few-fields" : "too-many-fields",
       message: `The row has ${record.count} ${record.count === 1 ? "field" : "fields"}, and the heading names ${width}.`,

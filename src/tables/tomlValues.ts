@@ -19,10 +19,15 @@ export class TomlReader {
   private readonly where: string;
   private readonly source: string;
   private readonly problems: Problem[];
+  private readonly file: string;
   private readonly asked = new Set<string>();
 
-  /** @param where the table's name before its keys, `costs`; empty at the top */
-  constructor(table: TomlTable, where: string, source: string, problems: Problem[]) {
+  /**
+   * @param where the table's name before its keys, `costs`; empty at the top
+   * @param file the file that problems name
+   */
+  constructor(table: TomlTable, where: string, source: string, problems: Problem[], file = "house.toml") {
+    this.file = file;
     this.table = table;
     this.where = where;
     this.source = source;
@@ -48,7 +53,7 @@ export class TomlReader {
       return start.startsWith(key) || start.startsWith(`"${key}"`);
     });
     this.problems.push({
-      file: "house.toml",
+      file: this.file,
       line: line < 0 ? null : line + 1,
       column: named,
       value: value === undefined ? null : quotedValue(shown(value)),
@@ -103,7 +108,7 @@ export class TomlReader {
   inner(key: string): TomlReader {
     const value = this.get(key);
     if (value !== undefined && !isTomlTable(value)) this.wrong(key, value, `a table, [${key}]`);
-    return new TomlReader(isTomlTable(value) ? value : {}, this.nameOf(key), this.source, this.problems);
+    return new TomlReader(isTomlTable(value) ? value : {}, this.nameOf(key), this.source, this.problems, this.file);
   }
 
   /** Tables of an array, `[[kilns]]`. */
@@ -114,7 +119,7 @@ export class TomlReader {
       this.wrong(key, value, `a list of tables, [[${key}]]`);
       return [];
     }
-    return value.map((table) => new TomlReader(table, this.nameOf(key), this.source, this.problems));
+    return value.map((table) => new TomlReader(table, this.nameOf(key), this.source, this.problems, this.file));
   }
 
   /** The keys of a table whose keys are free. */
@@ -131,7 +136,7 @@ export class TomlReader {
   finish(): void {
     for (const key of this.keys()) {
       if (this.asked.has(key)) continue;
-      const message = `house.toml has no setting called ${this.nameOf(key)}.`;
+      const message = `${this.file} has no setting called ${this.nameOf(key)}.`;
       this.note(key, "unknown-setting", this.table[key], message, "Check its spelling against data/README.md.", "note");
     }
   }
