@@ -1,6 +1,7 @@
 import type { HoldJudgement, KilnThermostat, ProbeEvidence } from "../report/thermostatResult.ts";
 import { print } from "../units/print.ts";
 import { shownAs } from "../units/quantity.ts";
+import { listed } from "./counted.ts";
 import { holdVerdict, isAlarmed } from "./holdVerdict.ts";
 import { type Sentence, strong } from "./sentence.ts";
 import type { Reader } from "./thermostatWords.ts";
@@ -34,29 +35,32 @@ export function probeSentences(kiln: KilnThermostat, { units }: Reader): readonl
   }
   const signed = (kelvin: number, bare = false): string =>
     print(kelvin, "temperatureDifference", units, { signed: true, bare });
-  const said = logged.map(({ hold, probe, speaks, change, airOnKelvin, leastKelvin, loads }): Sentence => {
+  const told = logged.filter(({ speaks }) => speaks !== "open");
+  const open = logged.filter(({ speaks }) => speaks === "open");
+  const said = told.map(({ hold, probe, speaks, change, airOnKelvin, leastKelvin }): Sentence => {
     const where = `${NAME[probe]}, ${WHEN[hold]}, `;
-    if (change === null) return [`${where}was read in ${loads} of the loads, too few to tell.`];
-    const size = `${signed(change.estimate, true)} (${signed(change.low, true)} to ${signed(change.high, true)})\u00a0${shownAs("temperatureDifference", units).unit}`;
+    const { estimate, low, high } = change ?? { estimate: 0, low: 0, high: 0 };
+    const size = `${signed(estimate, true)} (${signed(low, true)} to ${signed(high, true)})\u00a0${shownAs("temperatureDifference", units).unit}`;
     const beside = `at equal air outside, where air on moved ${signed(airOnKelvin)}`;
-    switch (speaks) {
-      case "thermostat":
-        return [where, strong("moved with it"), `: ${size} ${beside}. That speaks for the thermostat.`];
-      case "logger":
-        return [
+    return speaks === "thermostat"
+      ? [where, strong("moved with it"), `: ${size} ${beside}. That speaks for the thermostat.`]
+      : [
           where,
           strong("did not move with it"),
           `: ${size} ${beside}, and with a thermostat would have moved ${signed(leastKelvin)} at the least. That speaks for the logger’s probe at air on.`,
         ];
-      default:
-        return [
-          where,
-          `cannot tell: ${size} ${beside}; with a thermostat it would have moved by anything from ${signed(leastKelvin, true)} to ${signed(airOnKelvin)}.`,
-        ];
-    }
   });
-  return [...said, ["All these probes hang on one logger: a fault of the whole of it would move them alike."]];
+  const untold = open.map(({ hold, probe }) => `${uncapitalised(NAME[probe])} ${WHEN[hold]}`);
+  return [
+    ...said,
+    ...(untold.length === 0
+      ? []
+      : [[`Too uneven from load to load, or in too few loads, to tell: ${listed(untold)}.`]]),
+    ["All these probes hang on one logger: a fault of the whole of it would move them alike."],
+  ];
 }
+
+const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
 /** Holds whose alarm no other probe bears out, and one speaks against: the logger is then to be suspected first. */
 export function probesAgainst(kiln: KilnThermostat): boolean {

@@ -54,7 +54,7 @@ describe("probeSentences(kiln, reader)", () => {
     expect(loggerDoubts(both).map(({ kind }) => kind)).not.toContain("probesStill");
   });
 
-  it("says what logging a probe would tell where none is logged, and how many loads are too few", () => {
+  it("says what logging a probe would tell where none is logged", () => {
     const none = [
       { loads: 0, change: null },
       { probe: "bed" as const, loads: 0, change: null },
@@ -62,8 +62,15 @@ describe("probeSentences(kiln, reader)", () => {
     expect(probeSentences(kilnWith("creep", none), reader).map(said)).toEqual([
       expect.stringContaining("A probe there would tell"),
     ]);
-    const few = probeSentences(kilnWith("creep", [{ loads: 5, change: null }]), reader);
-    expect(said(few[0] ?? [])).toContain("was read in 5 of the loads, too few to tell");
+  });
+
+  it("gathers the probes that cannot tell in one sentence, after the one that can", () => {
+    const mixed = [{ speaks: "thermostat" as const }, { probe: "bed" as const }];
+    const [first, second] = probeSentences(kilnWith("creep", mixed), reader).map(said);
+    expect(first).toContain("moved with it");
+    expect(second).toBe(
+      "Too uneven from load to load, or in too few loads, to tell: the probe in the bed early in the drying hold.",
+    );
   });
 
   it("says nothing where nothing is alarmed", () => {

@@ -95,9 +95,11 @@ export function ThermostatWorkedOut({ kilns }: { readonly kilns: readonly KilnTh
           </p>
           <p>
             <b>Heater on (duty).</b> Air goes on rising for a while after the heater is off and falling after it is on,
-            so the middle moves a little with the heater’s power and the share of time that it is on. That share is
-            carried along, and offsets are compared at its usual value. A hold in which the heater could not satisfy the
-            thermostat says nothing about the thermostat: no offset is claimed for it.
+            so the middle moves a little with the heater’s power and the share of time that it is on. And a heater that
+            is nearly always on creeps up to the upper switch point, so that the mean leans that way. Both follow from
+            the share by the physics of the cycle; they are fitted to these loads, and offsets are compared at the usual
+            share. A hold in which the heater could not satisfy the thermostat says nothing about the thermostat: no
+            offset is claimed for it.
           </p>
           <p>
             <b>Eight readings a cycle.</b> Swing, switch points and period are given only where each cycle has at least
@@ -125,12 +127,16 @@ export function ThermostatWorkedOut({ kilns }: { readonly kilns: readonly KilnTh
           </p>
           <p>
             <b>Leaving the tolerance.</b> From the interval of onset, level and slope taken together, as if the creep
-            went on as it went; with the logger’s own uncertainty where offsets are errors.
+            went on as it went; with the logger’s own uncertainty where offsets are errors. These intervals are widened
+            for what each check of the logger may itself be off by, since two checks that err in opposite ways look like
+            a creep between them, and where neighbouring loads are alike beyond the change.
           </p>
           <p>
             <b>The logger.</b> Checks correct it in proportion to time between them, in one step where work on it is
             logged. An ice point alone corrects nothing hot: it says that something is off, not what a reading 50 to 80
-            degrees above it is worth. Standards for new sensors do not hold for used ones.
+            degrees above it is worth. Standards for new sensors do not hold for used ones. Bed and air off are asked
+            beside it: air that leaves a wet bed stands near the wet bulb of the air that entered, so it follows a
+            thermostat that moves and not a probe that only reads otherwise.
           </p>
           <Scores kilns={kilns} />
         </div>
