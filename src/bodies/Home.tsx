@@ -65,26 +65,24 @@ function PageAnswers({ report }: { readonly report: HomeReport }) {
  */
 export function Home({ report }: { readonly report: HomeReport }) {
   const { house, hrefTo } = useBody();
-  return (
-    <>
-      <MonthReview report={report} month={null} />
-      <div class="needs-screen">
-        <UnderWayNow loads={report.kilnHours.underWay} />
-        <Entry
-          id="pages"
-          title="Page by page"
-          {...(house.invented
-            ? { note: "The house, its grain and its people are invented, to show what a house’s logs can say." }
-            : {})}
-        >
-          <PageAnswers report={report} />
+  const below = (
+    <div class="needs-screen">
+      <UnderWayNow loads={report.kilnHours.underWay} />
+      <Entry
+        id="pages"
+        title="Page by page"
+        {...(house.invented
+          ? { note: "The house, its grain and its people are invented, to show what a house’s logs can say." }
+          : {})}
+      >
+        <PageAnswers report={report} />
+      </Entry>
+      {report.runs.length === 0 ? null : (
+        <Entry id="latest" title="Latest batches" note={<a href={hrefTo(runsPage.path)}>All batches</a>}>
+          <RunsTable rows={report.runs.slice(0, LATEST)} sort={null} />
         </Entry>
-        {report.runs.length === 0 ? null : (
-          <Entry id="latest" title="Latest batches" note={<a href={hrefTo(runsPage.path)}>All batches</a>}>
-            <RunsTable rows={report.runs.slice(0, LATEST)} sort={null} />
-          </Entry>
-        )}
-      </div>
-    </>
+      )}
+    </div>
   );
+  return <MonthReview report={report} month={null} below={below} />;
 }

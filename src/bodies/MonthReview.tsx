@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useMemo } from "preact/hooks";
 import { lookedAtSentence, monthAnswer } from "../findings/review/monthAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
@@ -21,6 +22,8 @@ interface MonthReviewProps {
   readonly report: ReportWith<"review">;
   /** `2026-10`; null: the latest. */
   readonly month: string | null;
+  /** What stands between the month and the list of all months. */
+  readonly below?: ComponentChildren;
 }
 
 /** The month that a page shows; undefined where the logs hold no such month. */
@@ -46,7 +49,11 @@ function Binder({ report: { lastLoggedAt }, month, sheet }: BinderProps) {
   );
 }
 
-function Month({ report, review }: { readonly report: ReportWith<"review">; readonly review: Review }) {
+interface MonthProps extends Pick<MonthReviewProps, "report" | "below"> {
+  readonly review: Review;
+}
+
+function Month({ report, review, below }: MonthProps) {
   const settings = useFigureSettings();
   const reader = useReviewReader(report.review);
   const { month } = review.totals;
@@ -65,27 +72,31 @@ function Month({ report, review }: { readonly report: ReportWith<"review">; read
       <UnitsChoice />
       <TotalsTable review={review} />
       <FindingsList review={review} reader={reader} />
-      <OpenQuestions review={review} reader={reader} />
       <Binder report={report} month={month} sheet={2} />
+      <OpenQuestions review={review} reader={reader} />
       {measures === null ? null : (
-        <Entry id="measures" title="Thirteen months">
+        <Entry id="measures" title="Beside the year before">
           <Figure spec={measures} />
         </Entry>
       )}
       {promised === null ? null : <Promised promised={promised} reader={reader} />}
       <MonthEvents review={review} reader={reader} />
       <RestsOn review={review} />
+      {below}
       <AllMonths result={report.review} month={month} />
     </>
   );
 }
 
 /** What a month came to, what to look at first, and whether what was promised is made: two sheets of paper. */
-export function MonthReview({ report, month }: MonthReviewProps) {
+export function MonthReview({ report, month, below }: MonthReviewProps) {
   const review = shownMonth(report, month);
-  if (review !== undefined) return <Month report={report} review={review} />;
+  if (review !== undefined) return <Month report={report} review={review} below={below} />;
   const { tooLittle } = report.review;
   return (
-    <Answer page={homePage.title} stage="none" answer={[tooLittle ?? "The logs hold no such month."]} grounds={[]} />
+    <>
+      <Answer page={homePage.title} stage="none" answer={[tooLittle ?? "The logs hold no such month."]} grounds={[]} />
+      {below}
+    </>
   );
 }

@@ -130,6 +130,12 @@ export function printMonth(yearMonth: string): string {
   return `${MONTHS_IN_FULL[(month ?? 1) - 1]} ${year}`;
 }
 
+/** `Oct 2026` for `2026-10`: for the head of a column. */
+export function printShortMonth(yearMonth: string): string {
+  const [year, month] = yearMonth.split("-").map(Number);
+  return `${MONTHS[(month ?? 1) - 1]} ${year}`;
+}
+
 /**
  * The instant at which a local date begins in `timeZone`: 00:00, or the first moment after it where a clock change skips
  * midnight.

@@ -79,6 +79,9 @@ export function FindingsList({ review, reader }: { readonly review: MonthReview;
     <Entry id="findings" title="To look at" note="In order of what it costs a month and how sure it is.">
       <ol class="findings">{entries(findings.slice(0, FINDINGS_SHOWN))}</ol>
       {more.length === 0 ? null : (
+        <p class="print-only">{`${countedInWords(more.length, "more thing")} stand on the page itself.`}</p>
+      )}
+      {more.length === 0 ? null : (
         <Fold summary={countedInWords(more.length, "more thing")}>
           <ol class="findings">{entries(more)}</ol>
         </Fold>

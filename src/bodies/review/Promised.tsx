@@ -64,7 +64,7 @@ function ByVariety({ promised, reader }: PromisedProps) {
               <td class="n">{mass(variety.owedKilograms)}</td>
               <td class="nowrap">{variety.firstDueAt === null ? "–" : printDate(variety.firstDueAt, "UTC")}</td>
               <td class="n">{mass(variety.storeKilograms)}</td>
-              <td>{packages(variety) || "–"}</td>
+              <td class="nowrap">{packages(variety) || "–"}</td>
               <td class="n">{mass(variety.comingKilograms)}</td>
               <td class="n">{variety.shortKilograms > 0 ? <b>{mass(variety.shortKilograms)}</b> : "0"}</td>
               <td class="n">{printNumber(variety.loadsNeeded, 0)}</td>

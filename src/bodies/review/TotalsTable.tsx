@@ -1,7 +1,7 @@
 import { partSums, totalLines, yieldLine } from "../../findings/review/totalsLine.ts";
 import { joinSentences } from "../../findings/sentence.ts";
 import type { MonthReview } from "../../report/reviewResult.ts";
-import { printMonth } from "../../units/instant.ts";
+import { printMonth, printShortMonth } from "../../units/instant.ts";
 import { useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Said } from "../Said.tsx";
@@ -24,25 +24,25 @@ export function TotalsTable({ review }: { readonly review: MonthReview }) {
             <tr>
               <th scope="col" />
               <th scope="col" class="n">
-                {printMonth(totals.month)}
+                {printShortMonth(totals.month)}
               </th>
               {lastMonth === null ? null : (
                 <>
                   <th scope="col" class="n">
-                    {printMonth(lastMonth.month)}
+                    {printShortMonth(lastMonth.month)}
                   </th>
                   <th scope="col" class="n quiet">
-                    on that
+                    change
                   </th>
                 </>
               )}
               {sameMonthLastYear === null ? null : (
                 <>
                   <th scope="col" class="n">
-                    {printMonth(sameMonthLastYear.month)}
+                    {printShortMonth(sameMonthLastYear.month)}
                   </th>
                   <th scope="col" class="n quiet">
-                    on that
+                    change
                   </th>
                 </>
               )}

@@ -1,6 +1,6 @@
 import type { Markish } from "@observablehq/plot";
 import { monthsOn } from "../../units/calendarMonth.ts";
-import { printDate, printMonth } from "../../units/instant.ts";
+import { printDate, printShortMonth } from "../../units/instant.ts";
 import { print, printNumber } from "../../units/print.ts";
 import { shownAs, toShown } from "../../units/quantity.ts";
 import { capitalised } from "../controlCharts/chartWords.ts";
@@ -30,12 +30,6 @@ const inUnits = ({ quantity, batches }: MonthMeasure, { units }: FigureSettings)
     low: batch.low === null ? null : shown(batch.low),
     high: batch.high === null ? null : shown(batch.high),
   }));
-};
-
-/** `Oct 2025` for `2025-10`. */
-const shortMonth = (name: string): string => {
-  const inFull = printMonth(name);
-  return `${inFull.slice(0, 3)} ${name.slice(0, 4)}`;
 };
 
 interface Drawn {
@@ -75,8 +69,10 @@ function panelParts({ measure, scale, batches }: Drawn, span: MonthSpan, setting
       ...ticks.map(({ at, label }) =>
         pen.element("text", { x: from - 7, y: y(at) + size * 0.34, "text-anchor": "end" }, [label]),
       ),
-      pen.element("text", { x: from, y: baseline, "text-anchor": "start" }, [shortMonth(monthsOn(span.month, -12))]),
-      pen.element("text", { class: "under", x: to, y: baseline, "text-anchor": "end" }, [shortMonth(span.month)]),
+      pen.element("text", { x: from, y: baseline, "text-anchor": "start" }, [
+        printShortMonth(monthsOn(span.month, -12)),
+      ]),
+      pen.element("text", { class: "under", x: to, y: baseline, "text-anchor": "end" }, [printShortMonth(span.month)]),
       pen.element("text", { class: "name strong", x: from, y: top - size * 0.7, "text-anchor": "start" }, [
         nameWithUnit(measure, settings),
       ]),
@@ -182,7 +178,7 @@ function tableOf(measures: readonly MonthMeasure[], span: MonthSpan, settings: F
   return {
     columns: [
       { label: "measure", numeric: false },
-      { label: `mean of ${shortMonth(span.month)}`, numeric: true },
+      { label: `mean of ${printShortMonth(span.month)}`, numeric: true },
       { label: "batches", numeric: true },
       { label: "mean of the twelve months before", numeric: true },
       { label: "batches", numeric: true },

@@ -1,6 +1,6 @@
 import type { MonthReview, MonthTotals } from "../../report/reviewResult.ts";
 import { printMonth } from "../../units/instant.ts";
-import { print, printNumber, printSigned } from "../../units/print.ts";
+import { print, printNumber } from "../../units/print.ts";
 import { type Quantity, shownAs } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
@@ -114,6 +114,6 @@ export function yieldLine({ totals, lastMonth }: MonthReview): Sentence {
   const change =
     before === null || lastMonth === null
       ? ""
-      : `, ${printSigned(now - before, 1)} points on ${printMonth(lastMonth.month)}`;
+      : `, ${Math.abs(now - before) < 0.05 ? "as" : `${printNumber(Math.abs(now - before), 1)} points ${now > before ? "more" : "less"} than`} in ${printMonth(lastMonth.month)}`;
   return [`${print(now, "percent", "metric")} of the grain became malt, as is${change}.`];
 }
