@@ -38,6 +38,6 @@ export function fanSentence({ fan, probeAtBulb }: KilnThermostat, { units }: Rea
     ...switched,
     share === null
       ? ""
-      : ` The fan ran for ${print(share * 100, "percent", units, { decimals: 0 })} of the hold, and so much of its air went through the bed.`,
+      : ` The fan ran for ${print(share * 100, "percent", units, { decimals: 0 })} of the hold, and so much of its air went through the bed; kiln hours count it so.`,
   ];
 }

@@ -35,7 +35,7 @@ export function closeUpSentence(
       ? ""
       : ` It switches off ${probeAtBulb ? "at" : "when the probe reads"} ${celsius(switchOffCelsius)} and on at ${celsius(switchOnCelsius)}; air on swings by ${size(swingKelvin)} every ${printNumber(periodMinutes, 1)} min${duty}.`;
   const taken =
-    hold.loggerErrorKelvin === 0
+    !/[1-9]/.test(size(hold.loggerErrorKelvin))
       ? ""
       : ` Drawn ${size(hold.loggerErrorKelvin)} ${hold.loggerErrorKelvin > 0 ? "lower" : "higher"} than logged, as the logger’s check found.`;
   return [`${when}: ${set}.${mean}${cycles}${taken}`, ...hold.sentences].join(" ");
