@@ -1,6 +1,9 @@
 import type { TableName } from "./declarations.ts";
 import { decoded, UndecodableText } from "./decode.ts";
-import { isLitter, tableOfFile, unknownFileHint } from "./fileOf.ts";
+import { isLitter, unknownFileHint } from "./fileOf.ts";
+import { type ForeignMatch, MATCH_FILE } from "./foreign/foreignMatch.ts";
+import { readMatches } from "./foreign/readMatches.ts";
+import { idleMatches, tableOf, withMatches } from "./foreign/withMatches.ts";
 import type { House } from "./house.ts";
 import { localTimeOf } from "./localTime.ts";
 import type { LogFile } from "./logFile.ts";
@@ -28,7 +31,7 @@ export interface BegunLogs {
   readonly house: House;
   readonly tables: Map<TableName, Table>;
   readonly context: FileContext;
-  /** By path, without what an operating system leaves behind. */
+  /** By path, without what an operating system leaves behind; one that several matches are for stands there for each. */
   readonly files: readonly LogFile[];
   /** Keeps count of what a file's reader kept: to be called right after it was read. */
   count(path: string, found: FileRows | null): void;
@@ -46,38 +49,47 @@ export async function beginLogs(
   leaveOut: TableName | null = null,
 ): Promise<BegunLogs> {
   const log = new ProblemLog();
-  const files = await collected(given);
+  const found = await collected(given);
   const house = await houseOf(
-    files.find(({ path }) => path === "house.toml"),
+    found.find(({ path }) => path === "house.toml"),
     log,
   );
-  noteMissingDeclared(house, files, log);
+  noteMissingDeclared(house, found, log);
+  const logFiles = found.filter(({ path }) => !isSettings(path));
+  const matches = await matchesOf(
+    found.find(({ path }) => path === MATCH_FILE),
+    log,
+  );
+  for (const problem of idleMatches(logFiles, matches)) log.add(problem);
+  const files = withMatches(logFiles, matches);
   const context: FileContext = { house, localTime: localTimeOf(house.timeZone), log };
   /** Rows that each file's reader kept, and how many it had set aside by then. */
   const kept = new Map<string, { readonly rows: number; readonly aside: number }>();
   const count = (path: string, found: FileRows | null): void => {
-    kept.set(path, { rows: found?.rowCount ?? 0, aside: log.countsOf(path).rowsSetAside });
+    const before = kept.get(path)?.rows ?? 0;
+    kept.set(path, { rows: before + (found?.rowCount ?? 0), aside: log.countsOf(path).rowsSetAside });
   };
   const tables = new Map<TableName, Table>();
   for (const declaration of tableDeclarations) {
     if (declaration.name === leaveOut) continue;
     const read: FileRows[] = [];
     for (const file of files) {
-      if (tableOfFile(file.path) !== declaration.name) continue;
-      const found = await readTableFile(file, declaration, context);
-      if (found) read.push(found);
-      count(file.path, found);
+      if (tableOf(file) !== declaration.name) continue;
+      const rows = await readTableFile(file, declaration, context);
+      if (rows) read.push(rows);
+      count(file.path, rows);
     }
     if (read.length === 0) continue;
     const merged = mergeFiles(declaration, read);
     tables.set(declaration.name, declaration.place.endsWith("/") ? mergeOverlaps(merged, log) : merged);
   }
-  for (const { path } of files) if (path !== "house.toml" && tableOfFile(path) === null) noteUnknown(path, log);
+  for (const file of files) if (tableOf(file) === null) noteUnknown(file.path, log);
+  const tableByPath = new Map(files.map((file) => [file.path, tableOf(file)]));
   const filesRead = (): readonly LogFileRead[] =>
-    files.map(({ path }) => {
+    found.map(({ path }) => {
       const counts = log.countsOf(path);
       const { rows, aside } = kept.get(path) ?? { rows: 0, aside: 0 };
-      return { path, table: tableOfFile(path), rows: rows - (counts.rowsSetAside - aside), ...counts };
+      return { path, table: tableByPath.get(path) ?? null, rows: rows - (counts.rowsSetAside - aside), ...counts };
     });
   return { house, tables, context, files, count, filesRead };
 }
@@ -88,15 +100,18 @@ async function textOf(file: LogFile): Promise<string> {
   return text;
 }
 
-async function houseOf(file: LogFile | undefined, log: ProblemLog): Promise<House> {
-  let source: string | null = null;
+const isSettings = (path: string): boolean => path === "house.toml" || path === MATCH_FILE;
+
+/** The text of a file of settings: null where there is none, empty where it cannot be read. */
+async function settingsText(file: LogFile | undefined, log: ProblemLog): Promise<string | null> {
+  if (!file) return null;
   try {
-    if (file) source = await textOf(file);
+    return await textOf(file);
   } catch (error) {
     if (!(error instanceof UndecodableText)) throw error;
     const { rule, message, hint } = error.fault;
     log.add({
-      file: "house.toml",
+      file: file.path,
       line: error.line,
       column: null,
       value: null,
@@ -106,11 +121,20 @@ async function houseOf(file: LogFile | undefined, log: ProblemLog): Promise<Hous
       effect: "file-set-aside",
       run: null,
     });
-    source = "";
+    return "";
   }
-  const { house, problems } = readHouse(source);
+}
+
+async function houseOf(file: LogFile | undefined, log: ProblemLog): Promise<House> {
+  const { house, problems } = readHouse(await settingsText(file, log));
   for (const problem of problems) log.add(problem);
   return house;
+}
+
+async function matchesOf(file: LogFile | undefined, log: ProblemLog): Promise<readonly ForeignMatch[]> {
+  const { matches, problems } = readMatches((await settingsText(file, log)) ?? "");
+  for (const problem of problems) log.add(problem);
+  return matches;
 }
 
 async function collected(files: AsyncIterable<LogFile> | Iterable<LogFile>): Promise<readonly LogFile[]> {

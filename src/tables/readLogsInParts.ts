@@ -1,7 +1,7 @@
 import { applyRules } from "./applyRules.ts";
 import { beginLogs } from "./beginLogs.ts";
 import type { TableName } from "./declarations.ts";
-import { tableOfFile } from "./fileOf.ts";
+import { tableOf } from "./foreign/withMatches.ts";
 import { kilnLoadSpans } from "./kilnLoadSpans.ts";
 import type { LogFile } from "./logFile.ts";
 import { withRows } from "./mergeFiles.ts";
@@ -46,7 +46,7 @@ export async function readLogsInParts(
     tables,
     async readReadings(take) {
       const declaration = declarationOf("readings");
-      const own = all.filter(({ path }) => tableOfFile(path) === "readings");
+      const own = all.filter((file) => tableOf(file) === "readings");
       const outline = await outlineReadings(own, declaration, context);
       const named = new Set<string>();
       await sweepReadings(outline, declaration, context, kilnLoadSpans(kilning), count, (part) => {

@@ -17,6 +17,7 @@ const rules = (effect: string, meanings: Readonly<Record<string, string>>): read
 export const ruleList: readonly RuleMeaning[] = [
   ...rules(FILE, {
     "house-unreadable": "house.toml is not TOML; every setting has its default",
+    "match-unreadable": "columns.toml is not TOML; no foreign file is read by it",
     "file-unreadable": "the file could not be read from where it lies",
     "not-text": "a workbook or archive instead of a CSV file",
     "wrong-encoding": "bytes that are not text in the encoding declared, marked or assumed (UTF-8)",
@@ -64,8 +65,8 @@ export const ruleList: readonly RuleMeaning[] = [
     "doubled-hour": "a local time that came twice, and its neighbours do not settle which",
   }),
   ...rules(BLANKED, {
-    "setting-type": "a setting of house.toml of the wrong type; its default stands",
-    "setting-refused": "a setting of house.toml that cannot be used; its default stands",
+    "setting-type": "a setting of house.toml or columns.toml of the wrong type; its default stands",
+    "setting-refused": "a setting of house.toml or columns.toml that cannot be used; its default stands",
     "end-before-start": "a stage's moments out of order; those the row can do without are blanked",
     "malt-over-grain": "a run gave more malt than grain went in",
     "yield-over-100": "a dry-matter yield over 100 %",
@@ -76,7 +77,11 @@ export const ruleList: readonly RuleMeaning[] = [
   }),
   ...rules(NOTE, {
     "house-missing": "there is no house.toml",
-    "unknown-setting": "a key that house.toml does not have",
+    "unknown-setting": "a key that house.toml or columns.toml does not have",
+    "match-file-missing": "columns.toml names files that are not there",
+    "match-heading-missing": "columns.toml names a heading that the file does not have; the column is not read",
+    "match-heading-twice": "columns.toml names a heading that stands twice in the file; the column is not read",
+    "unknown-probe": "a probe that columns.toml does not name; its rows are not read",
     "declared-file-missing": "house.toml declares a file that is not there",
     "unknown-file": "a file that the format does not know",
     "empty-file": "a file without a heading line",

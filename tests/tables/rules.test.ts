@@ -27,6 +27,16 @@ const kilning = (row: string, line: number, effect: string, rest: Partial<Case> 
   one("kilning.csv", `${kilningHead}${row}\n`, { line, effect, ...rest });
 const house = (text: string, rest: Partial<Case> & Pick<Case, "line" | "effect">): Case =>
   one("house.toml", text, rest);
+/** A file of weather under other headings, and the match that reads it. */
+const matched = (more: string, text: string, rest: Pick<Case, "line"> & Partial<Case>): Case => ({
+  files: {
+    "columns.toml": `[[match]]\nfiles = "w.csv"\ntable = "weather"\n[match.columns]\nat = "t"\nambient_rh_pct = "rh"\n${more}`,
+    "w.csv": text,
+  },
+  file: "w.csv",
+  effect: "note",
+  ...rest,
+});
 const steep = "run,lot,started_at,ended_at,grain_in_kg,grain_moisture_pct\n";
 const acrospires =
   "run,counted_at,acrospire_none,acrospire_to_quarter,acrospire_to_half,acrospire_to_three_quarters,acrospire_to_full,acrospire_over\n";
@@ -320,6 +330,22 @@ const cases: Readonly<Record<string, Case>> = {
     effect: "note",
     run: "R1",
   },
+  "match-unreadable": one("columns.toml", "[[match]]\nfiles = \n", { line: 2, effect: "file-set-aside" }),
+  "match-file-missing": one("columns.toml", '[[match]]\nfiles = "gone.csv"\ntable = "weather"\n', {
+    line: null,
+    effect: "note",
+    value: "gone.csv",
+  }),
+  "match-heading-missing": matched('ambient_c = "temp"\n', "t,rh\n2026-03-08 06:00,50\n", { line: 1, column: "temp" }),
+  "match-heading-twice": matched('ambient_c = "temp"\n', "t,rh,temp,temp\n2026-03-08 06:00,50,4,5\n", {
+    line: 1,
+    column: "temp",
+  }),
+  "unknown-probe": matched(
+    '[match.probe_rows]\nprobe = "probe"\nvalue = "v"\n[match.probe_rows.columns]\nin = "ambient_c"\n',
+    "t,rh,probe,v\n2026-03-08 06:00,50,in,4\n2026-03-08 07:00,50,hut,5\n",
+    { line: 3, value: "hut" },
+  ),
   "date-ahead": kilning("R1,K1,2027-03-08 06:00,,15,400", 2, "note", { now: Date.UTC(2026, 2, 8) }),
 };
 
@@ -379,7 +405,7 @@ describe("ruleList", () => {
   });
 
   test("knows every rule that the sources name", () => {
-    const folders = ["src/tables", "src/tables/rules"];
+    const folders = ["src/tables", "src/tables/rules", "src/tables/foreign"];
     const sources = folders.flatMap((folder) =>
       readdirSync(folder)
         .filter((name) => name.endsWith(".ts") && name !== "ruleList.ts")

@@ -7,6 +7,12 @@ const count = (n: number): string => printNumber(n, 0);
 /** Files are listed one by one up to here; a folder that holds more becomes one row. */
 const ONE_BY_ONE = 12;
 
+/** Files that are no logs and say how logs are to be read. */
+const SETTINGS: Readonly<Record<string, string>> = {
+  "house.toml": ", the settings",
+  "columns.toml": ", how other columns are read",
+};
+
 /** Readings and weather may come in hundreds of files: those stand in one row a folder. */
 export function foldersFolded(files: readonly FileRead[]): readonly (FileRead & { readonly of: number })[] {
   const folders = new Map<string, FileRead[]>();
@@ -56,9 +62,7 @@ export function FilesRead({ files }: { readonly files: readonly FileRead[] }) {
               <th scope="row">
                 {path}
                 {of > 1 ? <span class="quiet">{`, ${of} files`}</span> : null}
-                {table === null ? (
-                  <span class="quiet">{path === "house.toml" ? ", the settings" : ", not a log that is known"}</span>
-                ) : null}
+                {table === null ? <span class="quiet">{SETTINGS[path] ?? ", not a log that is known"}</span> : null}
               </th>
               <td class="n">{count(rows)}</td>
               <td class="n">{rowsSetAside === 0 ? "" : <b>{count(rowsSetAside)}</b>}</td>

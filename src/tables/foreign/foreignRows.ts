@@ -24,6 +24,7 @@ export class ForeignRows {
   private readonly path: string;
   private readonly times: ProbeTimes | null;
   private readonly isWhen: readonly boolean[];
+  /** Fields that say something of the row itself, not only which batch, kiln and time it is of. */
   private readonly isOwn: readonly boolean[];
   private readonly words: readonly ReadonlyMap<string, string>[];
   private readonly probeFields: ReadonlyMap<string, number>;
@@ -42,7 +43,12 @@ export class ForeignRows {
     this.times = plan.probe ? new ProbeTimes() : null;
     const kinds = new Map(plan.header.mapped.map(({ index, column }) => [index, column.kind]));
     this.isWhen = plan.sources.map((_, i) => kinds.get(i) === "instant" || kinds.get(i) === "date");
-    this.isOwn = plan.sources.map(({ kind }, i) => kind !== "fixed" && kinds.has(i) && kinds.get(i) !== "id");
+    const isKey = new Set(
+      plan.header.mapped.flatMap(({ index, column: { kind, stem } }) =>
+        kind === "id" || stem === "at" ? [index] : [],
+      ),
+    );
+    this.isOwn = plan.sources.map(({ kind }, i) => kind !== "fixed" && kinds.has(i) && !isKey.has(i));
     this.words = plan.sources.map((source) =>
       source.kind === "columns"
         ? new Map([...source.column.words].map(([found, meant]) => [plainHeading(found), meant]))
