@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { changeSums } from "../../src/analysis/drift/changeSums.ts";
+import { fitCreep } from "../../src/analysis/drift/creepFit.ts";
 import { fitDriftModels } from "../../src/analysis/drift/driftModels.ts";
 import { mannKendall } from "../../src/analysis/drift/mannKendall.ts";
 import { pettitt } from "../../src/analysis/drift/pettitt.ts";
@@ -50,7 +52,8 @@ describe.each(["nhtemp", "LakeHuron", "JohnsonJohnson"] as const)("R's %s", (nam
     expect(bic("constant")).toAgreeWithin(answer("constantBic"), 1e-12);
     expect(bic("step")).toAgreeWithin(answer("stepBic"), 1e-12);
     expect(models.step?.firstAfter).toBe(answer("stepAt"));
-    const { creep } = models;
+    // R takes the values for independent, as the fit does before neighbours that are alike widen it.
+    const creep = fitCreep(changeSums({ days: r.days, values: r.values }), 0.95);
     if (creep === null) throw new Error("no creep");
     expect(bic("creep")).toAgreeWithin(answer("creepBic"), 1e-11);
     expect(creep.residualSquares).toAgreeWithin(answer("creepRss"), 1e-10);
@@ -66,4 +69,19 @@ describe.each(["nhtemp", "LakeHuron", "JohnsonJohnson"] as const)("R's %s", (nam
     expect(creep.mayRiseFromTheStart).toBe(low === null);
     expect(creep.onsetDay.low).toLieWithin(low ?? (r.days[0] as number), 1e-6);
   });
+});
+
+test("LakeHuron, whose years follow each other, has its intervals widened; nhtemp, whose hardly do, does not", () => {
+  for (const [name, isWidened] of [
+    ["LakeHuron", true],
+    ["nhtemp", false],
+  ] as const) {
+    const { days, values } = series[name];
+    const models = fitDriftModels({ days, values });
+    if (isFitFault(models) || models.creep === null) throw new Error("no creep");
+    const independent = fitCreep(models.sums, 0.95);
+    expect(models.creep.slopePerDay.estimate).toBe(independent?.slopePerDay.estimate);
+    expect(models.creep.variance > 2 * (independent?.variance ?? Number.NaN)).toBe(isWidened);
+    if (!isWidened) expect(models.creep.slopePerDay).toEqual(independent?.slopePerDay);
+  }
 });
