@@ -1,29 +1,15 @@
 import { basename } from "node:path";
-import { joinLogs } from "../engine/joinLogs.ts";
 import { logFolder } from "../engine/logFolder.ts";
 import { openNodeDatabase } from "../engine/node.ts";
-import { readLogsInParts } from "../tables/readLogsInParts.ts";
 import { buildReport } from "./buildReport.ts";
 import { contentDigest } from "./contentDigest.ts";
+import { enterLogs } from "./enterLogs.ts";
 import { type LoadCurve, parseLoadReadings } from "./loadCurve.ts";
-import { logsCoverage } from "./logsCoverage.ts";
-import { otherColumns } from "./otherColumns.ts";
-import type { PublishedLogs } from "./publishedLogs.ts";
-import { loadReadingsTable } from "./publishReadings.ts";
-import { publishedTables } from "./publishTables.ts";
-import { readEvents } from "./readEvents.ts";
-import { readingsTaker } from "./readingsTaker.ts";
-import { readLoads } from "./readLoads.ts";
-import { readRuns } from "./readRuns.ts";
 import type { Report } from "./report.ts";
 import { reportFiles } from "./reportFiles.ts";
 import { runPage } from "./runPage.ts";
 import type { KilnCurve, RunPageResult } from "./runPageResult.ts";
-import { readFanSets } from "./thermostat/readFanSets.ts";
-import { readLoggerChecks } from "./thermostat/readLoggerChecks.ts";
-import { thermostatTable } from "./thermostat/thermostatTable.ts";
 import { wholeView } from "./view.ts";
-import { everyRow } from "./whereRows.ts";
 
 /** All that the pages are made from, and the files that go out beside them. */
 export interface BuiltReport {
@@ -47,71 +33,19 @@ const INVENTED = "demo";
  * @throws {Error} when the folder cannot be read
  */
 export async function reportFromFolder(folder: string): Promise<BuiltReport> {
-  const { house, tables, readReadings } = await readLogsInParts(logFolder(folder));
-  const logTables = publishedTables(tables);
-  const database = await openNodeDatabase(logTables);
+  const database = await openNodeDatabase([]);
   try {
-    await joinLogs(database);
-    const loads = await readLoads(database, everyRow);
-    const events = await readEvents(database);
-    const taker = readingsTaker(loads, {
-      fanSetCelsius: await readFanSets(database),
-      checks: await readLoggerChecks(database),
-      events,
-      timeZone: house.timeZone,
+    const { published, tables, readings } = await enterLogs(logFolder(folder), database, {
+      invented: basename(folder) === INVENTED,
     });
-    const { problems, files: filesRead } = await readReadings(taker.take);
-    const readings = taker.taken();
-    const loadReadings = loadReadingsTable(readings.loads);
-    const thermostats = thermostatTable(readings.summaries);
-    await database.load([loadReadings, thermostats]);
-
-    const encoder = new TextEncoder();
-    const files = new Map(readings.loads.map(({ file, csv }) => [file, csv]));
-    const outgoing = [...logTables, loadReadings, thermostats].map(({ name, columns, csv }) => {
-      const file = `${name}.${contentDigest(csv)}.csv`;
-      files.set(file, csv);
-      return { name, columns, file, bytes: csv.byteLength };
-    });
-    const published: PublishedLogs = {
-      house: {
-        name: house.name,
-        timeZone: house.timeZone,
-        units: house.units,
-        altitudeMetres: house.altitudeMetres,
-        invented: basename(folder) === INVENTED,
-      },
-      logs: {
-        files: filesRead,
-        problems,
-        months: logsCoverage(
-          tables,
-          await readRuns(database, everyRow),
-          await readLoads(database, everyRow),
-          house.timeZone,
-          readings.byMonth,
-        ),
-      },
-      costs: house.costs,
-      baselines: house.baselines,
-      tolerances: house.tolerances.measures,
-      thermostat: {
-        toleranceKelvin: house.tolerances.thermostatCelsius,
-        loggerDays: house.checks.loggerDays,
-        probeAtBulb: house.kilns.filter((kiln) => kiln.probeAtBulb).map((kiln) => kiln.id),
-      },
-      otherColumns: otherColumns(tables),
-      tables: outgoing,
-    };
     const report = await buildReport(database, published, wholeView);
-    const list = encoder.encode(JSON.stringify(published));
+    const list = new TextEncoder().encode(JSON.stringify(published));
     const publishedFile = `published.${contentDigest(list)}.json`;
-    files.set(publishedFile, list);
     const pieces = reportFiles(report);
-    for (const [file, bytes] of pieces.files) files.set(file, bytes);
-    const fileOf = new Map(readings.loads.map(({ load, csv }) => [load, csv]));
+    const files = new Map([...readings, ...tables, [publishedFile, list] as const, ...pieces.files]);
+    const fileOf = new Map(report.loads.map(({ load, readingsFile }) => [load, readingsFile]));
     const curveOf = (load: string): LoadCurve | null => {
-      const csv = fileOf.get(load);
+      const csv = readings.get(fileOf.get(load) ?? "");
       return csv === undefined ? null : parseLoadReadings(new TextDecoder().decode(csv));
     };
     return { report, curveOf, files, publishedFile, reportDigest: pieces.digest };
