@@ -1,8 +1,9 @@
 import type { AcrospireCounts } from "../../src/malting/acrospire.ts";
 import { dryMatterKilograms } from "../../src/malting/massBalance.ts";
 import { wintriness } from "./climate.ts";
-import { DAY, HOUR, MINUTE, toFiveMinutes } from "./clock.ts";
+import { DAY, HOUR, localDate, MINUTE, toFiveMinutes } from "./clock.ts";
 import type { PlannedRun } from "./plan.ts";
+import { LAGGING_BED, type Plant, plantedOn } from "./plant.ts";
 import { type RandomStream, randomStream } from "./random.ts";
 
 /** One batch on the floor: what truly happened in steep and germination, for each kilogram of grain. */
@@ -39,8 +40,17 @@ export function acrospireAt(growth: number, bedCelsius: number, hours: number): 
   return Math.max(0, growth * (bedCelsius - GROWTH_FROM_CELSIUS) * hours - ACROSPIRE_LAG);
 }
 
-/** Steep and germinate a planned run that is to be loaded at `loadedAt`. */
-export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: number): Batch {
+const BEDS = ["B1", "B2", "B3"] as const;
+
+/** The bed that a part of a run lies in. */
+export const bedOf = ({ index }: PlannedRun, part: number): string => BEDS[(index + part) % BEDS.length] ?? "";
+
+/**
+ * Steep and germinate a planned run that is to be loaded at `loadedAt`.
+ *
+ * @param plant a trouble planted in a quiet house
+ */
+export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: number, plant: Plant | null = null): Batch {
   const { variety, lot } = planned;
   const r = randomStream(seed, "batch", planned.index);
   const winter = wintriness(loadedAt);
@@ -49,7 +59,8 @@ export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: numbe
   const steepEndedAt = toFiveMinutes(germinationStartedAt - 10 * MINUTE);
   const steepStartedAt = toFiveMinutes(steepEndedAt - 24 * HOUR + 25 * r.normal() * MINUTE);
   const waterCelsius = 11 - 2.4 * winter + 0.5 * r.normal();
-  const wetHours = 12 + 0.5 * Math.round(r.normal());
+  const wetHours = 12 + 0.5 * Math.round(r.normal()) + plantedOn(plant, localDate(steepStartedAt)).wetHours;
+  const { roomKelvin, bedBehind } = plantedOn(plant, localDate(germinationStartedAt));
   const uneven = lot.unevenness;
   const steepOutPercent =
     variety.steepOutPercent +
@@ -57,14 +68,17 @@ export function simulateBatch(seed: number, planned: PlannedRun, loadedAt: numbe
     0.11 * (waterCelsius - 11) +
     0.35 * (wetHours - 12) +
     0.35 * uneven * r.normal();
-  const room = 13.3 - 1.4 * winter + 0.5 * r.normal();
+  const room = 13.3 - 1.4 * winter + 0.5 * r.normal() + roomKelvin;
   const beds = Array.from({ length: planned.parts }, (_, i) => {
     const meanCelsius = room + 1.5 + 0.35 * r.normal() + 0.5 * i;
     return { meanCelsius, maxCelsius: meanCelsius + 1.6 + 0.5 * Math.abs(r.normal()), roomCelsius: room };
   });
   const hours = (germinationEndedAt - germinationStartedAt) / HOUR;
   const runGrowth = variety.growth * (1 + 0.035 * uneven * r.normal());
-  const acrospire = beds.map((bed) => acrospireAt(runGrowth, bed.meanCelsius, hours));
+  const acrospire = beds.map((bed, part) => {
+    const length = acrospireAt(runGrowth, bed.meanCelsius, hours);
+    return bedOf(planned, part) === LAGGING_BED ? Math.max(0, length - bedBehind) : length;
+  });
   const length = acrospire.reduce((sum, l) => sum + l, 0) / acrospire.length;
   const lossInSteep = 0.008 + 0.001 * r.normal();
   const respired = 0.04 + lot.lossShare + 0.02 * (length - 0.75) + 0.0035 * (4 * uneven - 3) * r.normal();

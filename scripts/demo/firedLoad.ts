@@ -1,6 +1,7 @@
 import type { Batch } from "./batch.ts";
 import type { Fired } from "./kilning.ts";
 import type { PlannedLoad } from "./plan.ts";
+import type { Planted } from "./plant.ts";
 import type { LoadFault } from "./truths.ts";
 
 /** One firing as it truly happened. */
@@ -13,6 +14,8 @@ export interface FiredLoad {
   readonly bedDepthMetres: number;
   readonly thermostatOffset: number;
   readonly fanSetCelsius: number | null;
+  /** What a trouble planted in a quiet house did to it. */
+  readonly planted: Planted;
   readonly fired: Fired;
   /** Loading to unloading, true elapsed hours, from the times as written down. */
   readonly kilnHours: number;

@@ -1,5 +1,6 @@
 import { addDays } from "./clock.ts";
 import type { DryingGrain } from "./dryingBed.ts";
+import { type Plant, UNEVEN_VARIETY } from "./plant.ts";
 import { randomStream } from "./random.ts";
 import { POOR_LOT } from "./truths.ts";
 
@@ -126,9 +127,17 @@ export interface GrainLot {
 /**
  * Lots of every variety, oldest first: three a crop year, received after harvest, in midwinter and in spring. The house
  * works each until the next comes.
+ *
+ * @param quiet a house whose lots are all sound, but for the one that is planted
  */
-export function makeLots(seed: number, fromDate: string, toDate: string): readonly GrainLot[] {
+export function makeLots(
+  seed: number,
+  fromDate: string,
+  toDate: string,
+  quiet?: { readonly plant: Plant | null },
+): readonly GrainLot[] {
   const lots: GrainLot[] = [];
+  let unplanted = quiet?.plant?.kind === "uneven lot" ? quiet.plant : null;
   const firstYear = Number(fromDate.slice(0, 4)) - 1;
   const lastYear = Number(toDate.slice(0, 4));
   for (let year = firstYear; year <= lastYear; year++) {
@@ -141,7 +150,12 @@ export function makeLots(seed: number, fromDate: string, toDate: string): readon
         const r = randomStream(seed, "lot", year * 100 + v * 10 + part);
         const lot = `L${String(year % 100).padStart(2, "0")}-${String(number).padStart(2, "0")}`;
         const receivedOn = addDays(received, r.integer(-6, 6) + v);
-        const isPoor = lot === POOR_LOT.lot && variety.name === POOR_LOT.variety;
+        const isPlanted = unplanted !== null && variety.name === UNEVEN_VARIETY && receivedOn >= unplanted.from;
+        // 1 for the demo house's one poor lot.
+        let poor = 0;
+        if (quiet === undefined) poor = lot === POOR_LOT.lot && variety.name === POOR_LOT.variety ? 1 : 0;
+        else if (isPlanted && unplanted !== null) poor = unplanted.size;
+        if (isPlanted) unplanted = null;
         const growers = GROWERS[variety.name] ?? [];
         lots.push({
           lot,
@@ -152,20 +166,20 @@ export function makeLots(seed: number, fromDate: string, toDate: string): readon
           massKilograms: 50 * Math.round((2600 + 3400 * variety.weight * 2 + 200 * r.normal()) / 50),
           moisturePercent: 12.3 + 0.5 * r.normal() - 0.4 * part + 0.3 * season.normal(),
           proteinDryPercent: variety.proteinDryPercent + yearProtein + 0.3 * r.normal(),
-          germinativeEnergyPercent: isPoor ? 90 : Math.min(99.5, 97.6 + 0.7 * r.normal()),
-          plumpPercent: isPoor ? 74 : Math.min(98, 92 + 2 * r.normal()),
+          germinativeEnergyPercent: poor > 0 ? 90 + 7.6 * (1 - poor) : Math.min(99.5, 97.6 + 0.7 * r.normal()),
+          plumpPercent: poor > 0 ? 74 + 18 * (1 - poor) : Math.min(98, 92 + 2 * r.normal()),
           donMgKg: r.chance(0.7) ? Math.max(0.05, 0.18 + 0.12 * r.normal()) : null,
-          uptake: (isPoor ? 0.4 : 0) + 0.28 * r.normal(),
+          uptake: 0.4 * poor + 0.28 * r.normal(),
           kernelSpeed: 1 + 0.008 * r.normal(),
-          lossShare: (isPoor ? 0.008 : 0) + 0.0035 * r.normal(),
-          unevenness: isPoor ? 2.4 : 1,
-          note: isPoor ? "two fields mixed at harvest, says the grower" : "",
+          lossShare: 0.008 * poor + 0.0035 * r.normal(),
+          unevenness: 1 + 1.4 * poor,
+          note: quiet === undefined && poor > 0 ? "two fields mixed at harvest, says the grower" : "",
         });
       }
     }
   }
   return lots
-    .filter((l) => l.receivedOn < toDate && l.lot !== POOR_LOT.neverCame)
+    .filter((l) => l.receivedOn < toDate && (quiet !== undefined || l.lot !== POOR_LOT.neverCame))
     .sort((a, b) => (a.receivedOn < b.receivedOn ? -1 : a.receivedOn > b.receivedOn ? 1 : a.lot < b.lot ? -1 : 1));
 }
 

@@ -4,6 +4,7 @@ import { airAt, type Weather } from "./climate.ts";
 import { MINUTE, toFiveMinutes } from "./clock.ts";
 import { bedMoisturePercent, type DryingBed, LAYERS, passAir } from "./dryingBed.ts";
 import { fanFlow, KILN } from "./fan.ts";
+import type { Planted } from "./plant.ts";
 import type { RandomStream } from "./random.ts";
 import { THERMOSTAT_HALF_DIFFERENTIAL } from "./truths.ts";
 
@@ -46,6 +47,8 @@ export interface Firing {
   /** Share of the fan's air that comes through, until the kiln is turned up and from then on: belt, and how evenly the bed was spread. */
   readonly airShare: number;
   readonly cureAirShare: number;
+  /** Of a trouble planted in the kiln: heater, switch, meter and habit; its air and set point stand above already. */
+  readonly planted: Planted;
 }
 
 /** What the sensors saw, minute by minute from loading: true values, before the logger's own errors. */
@@ -80,7 +83,9 @@ export interface Fired {
  * @param person draws of this load alone: how soon the break is seen, the meter's errors, the pace of unloading
  */
 export function fire(firing: Firing, weather: Weather, person: RandomStream, keepTrace: boolean): Fired {
-  const { bed, loadedAt } = firing;
+  const { bed, loadedAt, planted } = firing;
+  const heaterKilowatts = KILN.heaterKilowatts * planted.heaterShare;
+  const halfDifferential = THERMOSTAT_HALF_DIFFERENTIAL + planted.halfDifferentialKelvin;
   const seenAtCelsius = 35 + 0.8 * person.normal();
   const seenLate = (8 + 14 * person.exponential()) * MINUTE;
   const firstSampleAfter = (165 + 5 * person.normal()) * MINUTE;
@@ -125,8 +130,8 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
 
     // Thermostats look at the bulb; the heater's switches off when warm, the fan's when cool.
     const set = (curing ? firing.cureSetCelsius : firing.dryingSetCelsius) + firing.thermostatOffset;
-    if (bulb >= set + THERMOSTAT_HALF_DIFFERENTIAL) heater = false;
-    else if (bulb <= set - THERMOSTAT_HALF_DIFFERENTIAL) heater = true;
+    if (bulb >= set + halfDifferential) heater = false;
+    else if (bulb <= set - halfDifferential) heater = true;
     if (off) heater = false;
     if (firing.fanSetCelsius !== null && !off) {
       if (bulb >= firing.fanSetCelsius + FAN_HALF_DIFFERENTIAL) fan = true;
@@ -135,7 +140,7 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
 
     const air = fan ? dryAirPerSecond : 0;
     const airHeat = air * (1.006 + 1.86 * intakeRatio);
-    const gain = heater ? KILN.heaterKilowatts : 0;
+    const gain = heater ? heaterKilowatts : 0;
     const conduct = airHeat + PLENUM_LEAK;
     const towards = intakeCelsius + gain / conduct;
     plenum = towards + (plenum - towards) * Math.exp((-STEP_SECONDS * conduct) / PLENUM_HEAT);
@@ -172,9 +177,9 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
       }
       if (now >= nextSample) {
         if (samples === 0) rake(bed);
-        const read = bedMoisturePercent(bed) + (meterErrors[samples] ?? 0);
+        const read = bedMoisturePercent(bed) + (meterErrors[samples] ?? 0) + planted.meterPoints;
         samples++;
-        const dryEnough = now >= cureStartedAt + LATE_AFTER ? NEARLY_DRY : DRY_ENOUGH;
+        const dryEnough = (now >= cureStartedAt + LATE_AFTER ? NEARLY_DRY : DRY_ENOUGH) + planted.dryEnoughPoints;
         if (read <= dryEnough || samples >= meterErrors.length) {
           heatOffAt = toFiveMinutes(now);
           unloadedAt = toFiveMinutes(now + coolTime);
@@ -189,7 +194,7 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
     cureStartedAt,
     heatOffAt,
     unloadedAt,
-    energyKilowattHours: (heaterSeconds * KILN.heaterKilowatts + fanSeconds * KILN.fanKilowatts) / 3600,
+    energyKilowattHours: (heaterSeconds * heaterKilowatts + fanSeconds * KILN.fanKilowatts) / 3600,
     finalMoisturePercent: bedMoisturePercent(bed),
     layerMoisturePercent: Array.from(bed.moisture, (m) => (100 * m) / (1 + m)),
     holdDuty: holdSteps === 0 ? 1 : holdHeating / holdSteps,

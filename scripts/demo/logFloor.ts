@@ -1,12 +1,11 @@
 import { dryMatterKilograms, steepOutMassAt } from "../../src/malting/massBalance.ts";
-import { acrospireAt, type Batch, countAcrospires } from "./batch.ts";
+import { acrospireAt, type Batch, bedOf, countAcrospires } from "./batch.ts";
 import { HOUR, localText, toFiveMinutes } from "./clock.ts";
 import type { GrainLot } from "./grains.ts";
 import { randomStream } from "./random.ts";
 import { LOGS_END, numberText, type Row } from "./rows.ts";
 
 const TANKS = ["T1", "T2"] as const;
-const BEDS = ["B1", "B2", "B3"] as const;
 
 export const LOT_COLUMNS = [
   "lot", "grain", "variety", "crop_year", "grower", "received_on", "mass_kg", "moisture_pct", "protein_dry_pct",
@@ -92,7 +91,7 @@ export function logGermination(seed: number, batch: Batch, grainKilograms: numbe
   const moisture = batch.greenMoisturePercent + 0.35 * r.normal();
   return batch.beds.map((bed, i) => ({
     run: planned.run,
-    bed: BEDS[(planned.index + i) % 3] ?? "",
+    bed: bedOf(planned, i),
     started_at: localText(batch.germinationStartedAt),
     ended_at: at(batch.germinationEndedAt),
     bed_grain_kg:
@@ -129,7 +128,7 @@ export function logAcrospireCounts(seed: number, batch: Batch): Row[] {
     const length = acrospireAt(growthNow, bed.meanCelsius, (when - batch.germinationStartedAt) / HOUR);
     rows.push({
       run: planned.run,
-      bed: BEDS[planned.index % 3] ?? "",
+      bed: bedOf(planned, 0),
       counted_at: localText(when),
       ...counted(countAcrospires(batch, length, 100, r)),
     });

@@ -1,14 +1,23 @@
 import { addDays, TIME_ZONE } from "./clock.ts";
 import { KILN } from "./fan.ts";
-import { randomStream } from "./random.ts";
 import type { Row } from "./rows.ts";
 import * as truths from "./truths.ts";
 
 /** The house named its baseline then, with nothing known of a belt; 24 batches of each variety would take it a year. */
 const BASELINE_ENDS = "2026-01-31";
 
-/** Settings of the invented house. */
-export function houseToml(): string {
+const NAMED_BASELINE = `
+# The control charts' limits since the bed was laid shallower: its first autumn and winter.
+[baselines]
+any = "${truths.SHALLOWER_BED.on} to ${BASELINE_ENDS}"
+`;
+
+/**
+ * Settings of the invented house.
+ *
+ * @param options.baseline whether the house has named one for its charts
+ */
+export function houseToml({ baseline = true }: { readonly baseline?: boolean } = {}): string {
   return `# An invented house: see README.md in this folder.
 name = "Ostrivel Malthouse"
 time_zone = "${TIME_ZONE}"
@@ -33,11 +42,7 @@ kwh = 0.17
 labour_hour = 21.0
 malt_kg = 1.4
 refused_batch = 280.0
-
-# The control charts' limits since the bed was laid shallower: its first autumn and winter.
-[baselines]
-any = "${truths.SHALLOWER_BED.on} to ${BASELINE_ENDS}"
-
+${baseline ? NAMED_BASELINE : ""}
 [checks]
 logger_days = 100
 
@@ -99,46 +104,4 @@ export function logTargets(): Row[] {
     ["any", "don_mg_kg", "", "", "0.75"],
   ];
   return rows.map(([variety, measure, low, target, high]) => ({ variety, measure, low, target, high }));
-}
-
-/** The logger's probes against a reference: off at the first check, set right that day, sound in the checks after. */
-export function logLoggerChecks(seed: number): Row[] {
-  const r = randomStream(seed, "logger-checks");
-  const rows: Row[] = [];
-  const tenth = (value: number): string => (Math.round(10 * value) / 10).toFixed(1);
-  const add = (date: string, clock: string, probe: string, reference: number, error: number, note: string): void => {
-    const reading = reference + error + 0.05 * r.normal();
-    rows.push({
-      kiln: KILN.id,
-      at: `${date} ${clock}`,
-      probe,
-      reference_c: tenth(reference),
-      reading_c: tenth(reading),
-      note,
-    });
-  };
-  const { checkedOn, atZeroCelsius, perKelvin } = truths.LOGGER_ERROR;
-  const first = (reference: number): number => atZeroCelsius + perKelvin * reference;
-  add(checkedOn, "09:10", "air_on", 0, first(0), "ice point, as found");
-  add(checkedOn, "09:40", "air_on", 50, first(50), "water bath, as found");
-  add(checkedOn, "10:05", "air_on", 80, first(80), "water bath, as found");
-  add(checkedOn, "11:00", "air_on", 0, 0, "ice point, adjusted");
-  add(checkedOn, "11:20", "air_on", 50, 0, "water bath, adjusted");
-  add(checkedOn, "11:40", "air_on", 80, 0, "water bath, adjusted");
-  const later = [
-    "2025-01-13",
-    "2025-04-14",
-    "2025-07-14",
-    "2025-10-13",
-    "2026-01-12",
-    "2026-04-13",
-    "2026-07-13",
-    "2026-10-12",
-  ];
-  for (const [i, date] of later.entries()) {
-    add(date, "09:15", "air_on", 0, 0, "ice point");
-    add(date, "09:45", "air_on", 50, 0, "water bath");
-    if (i % 2 === 1) add(date, "10:10", "air_off", 50, 0, "water bath");
-  }
-  return rows;
 }

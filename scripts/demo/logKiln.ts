@@ -92,7 +92,7 @@ function weigh(
 function testMoisture(seed: number, batch: Batch, load: SimulatedLoad): { final: number; samples: Row[] } {
   const r = randomStream(seed, "moisture-log", batch.planned.index * 10 + (load.planned.index % 10));
   const uneven = batch.planned.lot.unevenness;
-  const mean = load.fired.finalMoisturePercent + (uneven > 1 ? 0.42 * r.normal() : 0);
+  const mean = load.fired.finalMoisturePercent + load.planted.meterPoints + (uneven > 1 ? 0.42 * r.normal() : 0);
   const n = r.chance(0.86) ? r.integer(3, 5) : 0;
   if (n === 0) return { final: roundTo(mean + 0.12 * r.normal(), 0.1), samples: [] };
   const values = Array.from({ length: n }, () => roundTo(mean + 0.16 * uneven * r.normal() + 0.07 * r.normal(), 0.1));

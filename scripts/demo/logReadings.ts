@@ -2,18 +2,19 @@ import { localDate, MINUTE, utcText } from "./clock.ts";
 import { KILN } from "./fan.ts";
 import { randomStream } from "./random.ts";
 import { LOGS_END } from "./rows.ts";
-import type { SimulatedHouse, SimulatedLoad } from "./simulateHouse.ts";
+import type { HouseOptions, SimulatedHouse, SimulatedLoad } from "./simulateHouse.ts";
 import { FAN_THERMOSTAT, LOGGER_SLIPS, loggerError } from "./truths.ts";
 
 const tenth = (value: number): string => (Math.round(value * 10) / 10).toFixed(1);
 
 /** The lines of one firing as the logger wrote them, a minute apart. */
-function linesOf(seed: number, load: SimulatedLoad, withFan: boolean): string[] {
+function linesOf({ seed, quiet }: HouseOptions, load: SimulatedLoad, withFan: boolean): string[] {
   const { trace } = load.fired;
   if (!trace) return [];
   const r = randomStream(seed, "logger", load.planned.index);
   const date = localDate(load.planned.loadedAt);
   const { gap, stuck, spike } = LOGGER_SLIPS;
+  const slipped = quiet === undefined ? load.planned.index : null;
   const lines: string[] = [];
   let held: readonly [string, string, string] | null = null;
   for (let m = 0; m < trace.airOn.length; m++) {
@@ -21,16 +22,16 @@ function linesOf(seed: number, load: SimulatedLoad, withFan: boolean): string[] 
     if (at > LOGS_END) break;
     const airOn = trace.airOn[m] as number;
     let values: readonly [string, string, string] = [
-      tenth(airOn + loggerError(date, airOn) + 0.08 * r.normal()),
+      tenth(airOn + (quiet === undefined ? loggerError(date, airOn) : load.planted.loggerKelvin) + 0.08 * r.normal()),
       tenth((trace.airOff[m] as number) + 0.08 * r.normal()),
       tenth((trace.bed[m] as number) + 0.08 * r.normal()),
     ];
-    if (load.planned.index === gap.load && m >= gap.fromMinute && m < gap.fromMinute + gap.minutes) continue;
-    if (load.planned.index === stuck.load && m >= stuck.fromMinute && m < stuck.fromMinute + stuck.minutes) {
+    if (slipped === gap.load && m >= gap.fromMinute && m < gap.fromMinute + gap.minutes) continue;
+    if (slipped === stuck.load && m >= stuck.fromMinute && m < stuck.fromMinute + stuck.minutes) {
       held ??= values;
       values = held;
     }
-    if (load.planned.index === spike.load && m === spike.atMinute) values = [spike.shows, values[1], values[2]];
+    if (slipped === spike.load && m === spike.atMinute) values = [spike.shows, values[1], values[2]];
     const fan = withFan ? `,${trace.fanOn[m]}` : "";
     lines.push(`${KILN.id},${utcText(at)},${values.join(",")},${trace.heaterOn[m]}${fan}`);
   }
@@ -43,7 +44,6 @@ function linesOf(seed: number, load: SimulatedLoad, withFan: boolean): string[] 
  */
 export function logReadings(house: SimulatedHouse): ReadonlyMap<string, string> {
   const files = new Map<string, string[]>();
-  const { seed } = house.options;
   let last: { file: string; load: SimulatedLoad } | null = null;
   for (const load of house.loads) {
     const date = load.planned.date;
@@ -53,10 +53,10 @@ export function logReadings(house: SimulatedHouse): ReadonlyMap<string, string> 
     if (!lines) {
       lines = [`kiln,at_utc,air_on_c,air_off_c,bed_c,heater_on${withFan ? ",fan_on" : ""}`];
       files.set(file, lines);
-      const repeats = LOGGER_SLIPS.overlapAt.includes(file.slice(-11, -4));
-      if (last && repeats) lines.push(...linesOf(seed, last.load, withFan));
+      const repeats = house.options.quiet === undefined && LOGGER_SLIPS.overlapAt.includes(file.slice(-11, -4));
+      if (last && repeats) lines.push(...linesOf(house.options, last.load, withFan));
     }
-    lines.push(...linesOf(seed, load, withFan));
+    lines.push(...linesOf(house.options, load, withFan));
     last = { file, load };
   }
   return new Map([...files].map(([path, lines]) => [path, `${lines.join("\n")}\n`]));

@@ -16,7 +16,7 @@ export function logWeather(house: SimulatedHouse): ReadonlyMap<string, string> {
     if (at > LOGS_END) break;
     const humidity = Math.min(100, Math.max(3, Math.round((relativeHumidityPercent[h] as number) + 0.8 * r.normal())));
     const air = (Math.round(10 * ((celsius[h] as number) + 0.1 * r.normal())) / 10).toFixed(1);
-    if (at >= gapFrom && at < gapTo) continue;
+    if (house.options.quiet === undefined && at >= gapFrom && at < gapTo) continue;
     const text = utcText(at);
     const file = `weather/station-${text.slice(0, 4)}.csv`;
     const lines = files.get(file) ?? ["at_utc,ambient_rh_pct,ambient_c"];

@@ -39,7 +39,7 @@ export function logLoad(
   const r = randomStream(seed, "log", load.planned.index);
   const { fired, planned } = load;
   const variety = load.batches[0]?.planned.variety;
-  const scaleShare = (misset ? MIS_SET_SCALE.share : 1) * (1 + 0.002 * r.normal());
+  const scaleShare = (misset ? MIS_SET_SCALE.share : 1) * load.planted.scaleShare * (1 + 0.002 * r.normal());
   return {
     load: `F${String(planned.index + 1).padStart(3, "0")}`,
     loadedAt: planned.loadedAt,
@@ -57,7 +57,7 @@ export function logLoad(
     celsius: roundTo(outside.celsius + 0.3 * r.normal(), 0.5),
     dryingSetCelsius: variety?.dryingSetCelsius ?? 48,
     cureSetCelsius: variety?.cureSetCelsius ?? 80,
-    finalMoisturePercent: roundTo(fired.finalMoisturePercent + 0.08 * r.normal(), 0.1),
+    finalMoisturePercent: roundTo(fired.finalMoisturePercent + load.planted.meterPoints + 0.08 * r.normal(), 0.1),
     energyKilowattHours: Math.round(fired.energyKilowattHours * (1 + 0.004 * r.normal())),
     scaleShare,
   };

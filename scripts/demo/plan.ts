@@ -1,5 +1,6 @@
 import { addDays, instantAt, MINUTE, toFiveMinutes } from "./clock.ts";
 import { type GrainLot, lotInUse, makeLots, VARIETIES, type Variety } from "./grains.ts";
+import type { Plant } from "./plant.ts";
 import { randomStream } from "./random.ts";
 import { LAST_DATE } from "./truths.ts";
 
@@ -54,6 +55,10 @@ function isShut(date: string): boolean {
  */
 export const CLOCK_CHANGE_EVENING = "2025-10-25";
 
+/** Share of batches that fill two tanks and two beds; in a quiet house so many that its beds can be compared within a season. */
+const TWO_BEDS = 0.14;
+const QUIET_TWO_BEDS = 0.5;
+
 /** Evenings of `count` firings, oldest first, the last on the last date of the logs. */
 function firingDates(seed: number, count: number, meanGapShrink: number): string[] {
   const r = randomStream(seed, "firing-gaps");
@@ -81,8 +86,14 @@ function firingDates(seed: number, count: number, meanGapShrink: number): string
  * one double run is split over two firings; elsewhere one run is one firing.
  *
  * @param years spread the runs over this many years; without it at the house's own pace
+ * @param quiet a house in good order, but for what is planted in it
  */
-export function makePlan(seed: number, count: number, years: number | null): Plan {
+export function makePlan(
+  seed: number,
+  count: number,
+  years: number | null,
+  quiet?: { readonly plant: Plant | null },
+): Plan {
   const shared = new Set([Math.round(count * 0.31), Math.round(count * 0.72)]);
   const split = Math.round(count * 0.52);
   const special = count >= 60;
@@ -90,7 +101,7 @@ export function makePlan(seed: number, count: number, years: number | null): Pla
   const shrink = years === null ? 1 : Math.max(0.2, (4.75 * count) / (years * 345));
   const dates = firingDates(seed, firings, shrink);
   if (special) dates[split + 1] = addDays(dates[split] ?? LAST_DATE, 1);
-  const lots = makeLots(seed, dates[0] ?? LAST_DATE, LAST_DATE);
+  const lots = makeLots(seed, dates[0] ?? LAST_DATE, LAST_DATE, quiet);
 
   const runs: PlannedRun[] = [];
   const loads: PlannedLoad[] = [];
@@ -113,7 +124,7 @@ export function makePlan(seed: number, count: number, years: number | null): Pla
     const evening = instantAt(date, 17) + (40 + 35 * r.normal()) * MINUTE;
     const loadedAt = date === CLOCK_CHANGE_EVENING ? instantAt(date, 19, 10) : toFiveMinutes(evening);
     const variety = r.weighted(owedVarieties(runs));
-    const parts = r.chance(0.14) ? 2 : 1;
+    const parts = r.chance(quiet === undefined ? TWO_BEDS : QUIET_TWO_BEDS) ? 2 : 1;
     if (carried) {
       loads.push({ index: i, date, loadedAt, runs: [{ run: carried, share: 0.5 }] });
       carried = null;

@@ -8,6 +8,7 @@ import type { FiredLoad } from "./firedLoad.ts";
 import { fire } from "./kilning.ts";
 import { type LoggedLoad, logLoad } from "./loggedLoad.ts";
 import { makePlan, type Plan, type PlannedLoad } from "./plan.ts";
+import { type Plant, plantedOn } from "./plant.ts";
 import { randomStream } from "./random.ts";
 import * as truths from "./truths.ts";
 
@@ -25,6 +26,11 @@ export interface HouseOptions {
   readonly faults?: boolean;
   /** Leave only these in good order, and all else as it is. */
   readonly mended?: readonly ("slipping belt" | "mis-set scale")[];
+  /**
+   * A house in good order throughout (no fault, poor lot, slip of the pen or of the logger, no change to its bed), but for
+   * one trouble that is planted, or none.
+   */
+  readonly quiet?: { readonly plant: Plant | null };
 }
 
 /** One firing: what truly happened, and what the house wrote down of it. */
@@ -51,7 +57,8 @@ const DRIFT_THAT_COUNTS = 0.3;
  */
 export function simulateHouse(options: HouseOptions): SimulatedHouse {
   const { seed } = options;
-  const plan = makePlan(seed, options.runs ?? truths.DEMO_RUNS, options.years ?? null);
+  const { quiet } = options;
+  const plan = makePlan(seed, options.runs ?? truths.DEMO_RUNS, options.years ?? null, quiet);
   const first = plan.loads[0];
   if (!first) throw new RangeError(`a house needs at least one run; got ${options.runs}`);
   const from = Math.floor((first.loadedAt - 14 * DAY) / HOUR) * HOUR;
@@ -64,13 +71,13 @@ export function simulateHouse(options: HouseOptions): SimulatedHouse {
   const loads: SimulatedLoad[] = [];
   for (const planned of plan.loads) {
     const here = planned.runs.map(({ run }) => {
-      const batch = batches.get(run.index) ?? simulateBatch(seed, run, planned.loadedAt);
+      const batch = batches.get(run.index) ?? simulateBatch(seed, run, planned.loadedAt, quiet?.plant);
       batches.set(run.index, batch);
       return batch;
     });
     loads.push(simulateLoad(options, planned, here, weather, missetLoad));
   }
-  const coming = plan.coming.map(({ run, loadedAt }) => simulateBatch(seed, run, loadedAt));
+  const coming = plan.coming.map(({ run, loadedAt }) => simulateBatch(seed, run, loadedAt, quiet?.plant));
   return { options, plan, weather, batches: [...batches.values()], coming, loads };
 }
 
@@ -81,8 +88,8 @@ function simulateLoad(
   weather: Weather,
   missetLoad: number | null,
 ): SimulatedLoad {
-  const { seed } = options;
-  const faulty = options.faults ?? true;
+  const { seed, quiet } = options;
+  const faulty = quiet === undefined && (options.faults ?? true);
   const date = planned.date;
   const r = randomStream(seed, "load", planned.index);
   const lead = batches[0];
@@ -91,7 +98,9 @@ function simulateLoad(
 
   // How much grain: what brings the bed to the depth the house works at, give or take, to the nearest 5 kg.
   const usualDepth =
-    date < truths.SHALLOWER_BED.on ? truths.SHALLOWER_BED.beforeMetres : truths.SHALLOWER_BED.afterMetres;
+    quiet === undefined && date < truths.SHALLOWER_BED.on
+      ? truths.SHALLOWER_BED.beforeMetres
+      : truths.SHALLOWER_BED.afterMetres;
   const wantedDepth = usualDepth + 0.0085 * r.normal();
   const wantedGreen = wantedDepth * KILN.floorSquareMetres * variety.greenDensity;
   const chosen = batches.map((b) => 5 * Math.round(wantedGreen / batches.length / b.greenPerGrain / 5));
@@ -116,6 +125,7 @@ function simulateLoad(
   const { from: slippedFrom, repairedOn, airShare, cureAirShare } = truths.SLIPPING_BELT;
   const belt = faulty && !mended.includes("slipping belt") && date >= slippedFrom && date < repairedOn;
   const spreading = 1 + 0.026 * r.normal();
+  const planted = plantedOn(quiet?.plant ?? null, date);
   const fired = fire(
     {
       loadedAt: planned.loadedAt,
@@ -129,10 +139,11 @@ function simulateLoad(
       bedDepthMetres,
       dryingSetCelsius: variety.dryingSetCelsius,
       cureSetCelsius: variety.cureSetCelsius,
-      thermostatOffset: thermostatOffset + repeats,
+      thermostatOffset: thermostatOffset + planted.thermostatKelvin + repeats,
       fanSetCelsius,
-      airShare: spreading * (belt ? airShare : 1),
-      cureAirShare: spreading * (belt ? cureAirShare : 1),
+      airShare: spreading * planted.airShare * (belt ? airShare : 1),
+      cureAirShare: spreading * planted.cureAirShare * (belt ? cureAirShare : 1),
+      planted,
     },
     weather,
     randomStream(seed, "maltster", planned.index),
@@ -155,6 +166,7 @@ function simulateLoad(
     bedDepthMetres,
     thermostatOffset,
     fanSetCelsius,
+    planted,
     fired,
     kilnHours: (fired.unloadedAt - planned.loadedAt) / HOUR,
     faults,

@@ -25,14 +25,19 @@ export interface SlippedTables {
   readonly kilning: Row[];
 }
 
-/** Cells left blank as in any log, and the few slips of the pen that {@link LOG_SLIPS} names. */
-export function addSlips(seed: number, tables: SlippedTables): void {
+/**
+ * Cells left blank as in any log, and the few slips of the pen that {@link LOG_SLIPS} names.
+ *
+ * @param ofThePen false: the blanks alone
+ */
+export function addSlips(seed: number, tables: SlippedTables, ofThePen = true): void {
   for (const [number, [table, column, chance]] of FORGOTTEN.entries()) {
     const r = randomStream(seed, "forgotten", number);
     for (const row of tables[table]) {
       if (r.chance(chance)) row[column] = "";
     }
   }
+  if (!ofThePen) return;
   const { monthThirteen, moistureWithoutPoint } = LOG_SLIPS;
   const typo = tables.kilning.find((row) => row.load === monthThirteen.load);
   if (typo?.loaded_at) typo.loaded_at = typo.loaded_at.replace(/-\d\d-/, "-13-");

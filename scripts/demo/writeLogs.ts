@@ -1,6 +1,8 @@
 import { localDate } from "./clock.ts";
+import { leaveBlank } from "./leaveBlank.ts";
+import { logLoggerChecks } from "./logChecks.ts";
 import { LOT_COLUMNS, logAcrospireCounts, logGermination, logLots, logSteeping } from "./logFloor.ts";
-import { houseToml, logEvents, logLoggerChecks, logTargets } from "./logHouse.ts";
+import { houseToml, logEvents, logTargets } from "./logHouse.ts";
 import { logKilning } from "./logKiln.ts";
 import { logLab } from "./logLab.ts";
 import { logReadings } from "./logReadings.ts";
@@ -21,7 +23,7 @@ export function writeLogs(
   house: SimulatedHouse,
   options: { readonly slips?: boolean } = {},
 ): ReadonlyMap<string, string> {
-  const { seed } = house.options;
+  const { seed, quiet } = house.options;
   const grainOf = new Map<number, number>();
   const scaleOf = new Map<number, number>();
   for (const load of house.loads) {
@@ -53,14 +55,15 @@ export function writeLogs(
   const trade = logTrade(seed, stock, house.loads[0]?.planned.date ?? LAST_DATE);
   const misset = house.loads.find((load) => load.faults.includes("mis-set scale"));
   const missetDate = localDate(misset?.fired.unloadedAt ?? LOGS_END);
-  if (options.slips ?? true) addSlips(seed, { steeping, germination, kilning });
+  if (options.slips ?? true) addSlips(seed, { steeping, germination, kilning }, quiet === undefined);
+  if (quiet?.plant) leaveBlank(seed, quiet.plant, { steeping, germination, kilning });
 
   const files = new Map<string, string>();
   const add = (path: string, rows: readonly Row[], columns?: readonly string[]): void => {
     const names = columns ?? columnsOf(rows);
     if (names.length > 0) files.set(path, csvText(names, rows));
   };
-  files.set("house.toml", houseToml());
+  files.set("house.toml", houseToml({ baseline: quiet === undefined }));
   add("grain-lots.csv", logLots(house.plan.lots), LOT_COLUMNS);
   add("steeping.csv", steeping);
   add("germination.csv", germination);
@@ -74,9 +77,9 @@ export function writeLogs(
   add("customers.csv", trade.customers);
   add("orders.csv", trade.orders);
   add("deliveries.csv", trade.deliveries);
-  add("events.csv", logEvents(missetDate));
+  if (quiet === undefined) add("events.csv", logEvents(missetDate));
   add("targets.csv", logTargets());
-  add("logger-checks.csv", logLoggerChecks(seed));
+  add("logger-checks.csv", logLoggerChecks(seed, quiet));
   for (const [path, text] of logWeather(house)) files.set(path, text);
   if (house.options.readings) for (const [path, text] of logReadings(house)) files.set(path, text);
   return files;
