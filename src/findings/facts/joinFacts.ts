@@ -36,7 +36,7 @@ function speaksOfAir(fact: Fact): boolean {
 }
 
 /** A name that stays the same from month to month while the trouble does. */
-function idOf(fact: Fact): string {
+export function factId(fact: Fact): string {
   switch (fact.kind) {
     case "chart":
       return [fact.kind, fact.measure, fact.single ? fact.runs[0] : fact.size > 0 ? "up" : "down"].join(" ");
@@ -106,14 +106,14 @@ export function joinFacts(facts: readonly Fact[], costs: HouseCosts): readonly R
   const alone = new Map<string, Fact[]>();
   for (const fact of facts) {
     if (taken.has(fact)) continue;
-    const key = fact.kind === "thermostat" ? `thermostat ${fact.kiln} ${Math.sign(fact.movedKelvin)}` : idOf(fact);
+    const key = fact.kind === "thermostat" ? `thermostat ${fact.kiln} ${Math.sign(fact.movedKelvin)}` : factId(fact);
     alone.set(key, [...(alone.get(key) ?? []), fact]);
   }
   const findings = [
     ...joined.map((group) => findingOf("kiln air", "kiln air", group, costs)),
     ...[...alone.values()].flatMap((group) => {
       const [first] = group;
-      return first === undefined ? [] : [findingOf(idOf(first), first.kind, group, costs)];
+      return first === undefined ? [] : [findingOf(factId(first), first.kind, group, costs)];
     }),
   ];
   return findings.toSorted((a, b) => b.rank - a.rank || a.id.localeCompare(b.id, "en"));

@@ -1,6 +1,6 @@
 import { allFacts, LEAST_CHANCE } from "../../findings/facts/allFacts.ts";
 import { type FactFrame, type FactReport, LATEST_RUNS } from "../../findings/facts/factFrame.ts";
-import { joinFacts } from "../../findings/facts/joinFacts.ts";
+import { factId, joinFacts } from "../../findings/facts/joinFacts.ts";
 import { lookedAt } from "../../findings/facts/lookedAt.ts";
 import { ordersFacts } from "../../findings/facts/ordersFacts.ts";
 import type { ChangesResult } from "../changesResult.ts";
@@ -54,8 +54,11 @@ function openQuestions(
   now: readonly ReviewFinding[],
   batches: number,
 ): readonly OpenQuestion[] {
+  // By facts, since what stood alone last month may be one witness of several now.
+  const idsOf = ({ facts }: ReviewFinding): readonly string[] => facts.map(factId);
+  const here = new Set(now.flatMap(idsOf));
   return before.map((lastMonth) => {
-    const still = now.some(({ id }) => id === lastMonth.id);
+    const still = idsOf(lastMonth).some((id) => here.has(id));
     return { id: lastMonth.id, lastMonth, now: still ? "still there" : batches === 0 ? "cannot be told" : "gone" };
   });
 }
