@@ -30,15 +30,17 @@ const INVENTED = "demo";
  * Reads a folder of logs and makes the report of all of it. The tables that go out are the very bytes that the engine was
  * given here, so that a browser that loads them gets the same numbers.
  *
+ * @param onlyMonth review this month alone (`2026-10`; null: the latest) rather than all of them
  * @throws {Error} when the folder cannot be read
  */
-export async function reportFromFolder(folder: string): Promise<BuiltReport> {
+export async function reportFromFolder(folder: string, onlyMonth?: string | null): Promise<BuiltReport> {
   const database = await openNodeDatabase([]);
   try {
     const { published, tables, readings } = await enterLogs(logFolder(folder), database, {
       invented: basename(folder) === INVENTED,
     });
-    const report = await buildReport(database, published, wholeView);
+    const view = { ...wholeView, month: onlyMonth ?? null };
+    const report = await buildReport(database, published, view, { everyMonth: onlyMonth === undefined });
     const list = new TextEncoder().encode(JSON.stringify(published));
     const publishedFile = `published.${contentDigest(list)}.json`;
     const pieces = reportFiles(report);

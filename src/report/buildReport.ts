@@ -15,12 +15,19 @@ import { falseSignalsOf, withFalseSignals } from "./yieldMoisture/falseSignals.t
 /**
  * Everything the pages say for one view of the logs, at once: for the build. The browser's worker takes the same steps and
  * sends each part when it is asked for. `database` holds the published tables, joined.
+ *
+ * @param everyMonth review every month, or only the one of the view
  */
-export async function buildReport(database: Database, published: PublishedLogs, view: View): Promise<Report> {
+export async function buildReport(
+  database: Database,
+  published: PublishedLogs,
+  view: View,
+  { everyMonth = true }: { readonly everyMonth?: boolean } = {},
+): Promise<Report> {
   const logged = await readLoggedRows(database);
   const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
   const rows = viewRows(wholeRows(logged, published), chosen);
-  const parts = analyseParts({ logged, published, view, rows, everyMonth: true });
+  const parts = analyseParts({ logged, published, view, rows, everyMonth });
   const hours = await parts.kilnHours();
   const charts = await parts.yieldMoisture();
   const varieties = await parts.varieties();

@@ -1,0 +1,60 @@
+import { monthAnswer } from "../../src/findings/review/monthAnswer.ts";
+import type { ReviewReader } from "../../src/findings/review/reader.ts";
+import { findingInWords } from "../../src/findings/review/reviewFinding.ts";
+import { plainText } from "../../src/findings/sentence.ts";
+import type { Report } from "../../src/report/report.ts";
+import type { MonthReview } from "../../src/report/reviewResult.ts";
+
+/** Raised where a field is renamed or taken away; a new field raises nothing. */
+export const FORMAT = 1;
+
+const iso = (at: number): string => new Date(at).toISOString();
+
+/** Columns of numbers become lists; a number that JSON has no word for becomes null. */
+function plain(_key: string, value: unknown): unknown {
+  return value instanceof Float64Array ? [...value].map((each) => (Number.isFinite(each) ? each : null)) : value;
+}
+
+/** A month's review with every number of the other pages, as data/README.md describes it. */
+export function reviewJson(report: Report, review: MonthReview, reader: ReviewReader): string {
+  const { totals, lastMonth, sameMonthLastYear, promised, open, events, lookedAt, logHealth } = review;
+  const { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, logs, house } = report;
+  const findings = review.findings.map((finding) => {
+    const words = findingInWords(finding, reader);
+    return {
+      id: words.id,
+      cause: finding.cause,
+      what: plainText(words.what),
+      howSure: plainText(words.howSure),
+      chanceReal: words.chanceReal,
+      cost: plainText(words.cost),
+      costAMonth: words.costAMonth,
+      loss: finding.loss,
+      checkFirst: words.checkFirst,
+      from: iso(words.from),
+      to: iso(words.to),
+      evidence: words.evidence.map(({ seen, path, runs, beside }) => ({ seen: plainText(seen), path, runs, beside })),
+      facts: finding.facts,
+    };
+  });
+  const json = {
+    format: FORMAT,
+    house: { name: house.name, timeZone: house.timeZone, units: house.units, invented: house.invented },
+    month: totals.month,
+    logsTo: report.lastLoggedAt === null ? null : iso(report.lastLoggedAt),
+    quiet: findings.length === 0,
+    answer: plainText(monthAnswer(review, reader)),
+    currency: reader.costs.currency,
+    totals,
+    lastMonth,
+    sameMonthLastYear,
+    findings,
+    open: open.map(({ id, now }) => ({ id, now })),
+    promised,
+    events: events.map(({ event, changeId }) => ({ ...event, on: iso(event.on).slice(0, 10), changeId })),
+    lookedAt,
+    logHealth,
+    pages: { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, logs },
+  };
+  return JSON.stringify(json, plain, 2);
+}
