@@ -4,9 +4,9 @@ import type { LogFile } from "../logFile.ts";
 import type { Problem } from "../problem.ts";
 import { type ForeignMatch, MATCH_FILE, meansFile } from "./foreignMatch.ts";
 
-/** The table that a file makes: as its match says, else by its place in the logs folder. */
-export function tableOf({ path, foreign }: LogFile): TableName | null {
-  return foreign?.match.table ?? tableOfFile(path);
+/** The table that a file makes: as its match says, else as its headings were recognised, else by its place in the logs folder. */
+export function tableOf({ path, foreign, table }: LogFile): TableName | null {
+  return foreign?.match.table ?? table ?? tableOfFile(path);
 }
 
 const namesOf = ({ columns, probeRows, ignore }: ForeignMatch): readonly string[] => [
