@@ -1,0 +1,128 @@
+import { isLitter } from "../../tables/fileOf.ts";
+import type { LogFile } from "../../tables/logFile.ts";
+import { tableInFile } from "../../tables/recogniseTable.ts";
+import { printNumber } from "../../units/print.ts";
+import { type ChosenFile, RefusedLogs } from "./chosenFile.ts";
+import { logsRoot } from "./logsRoot.ts";
+import { isArchive, type SizedLog, unpackArchive } from "./unpackArchive.ts";
+
+/** More than this would come close to the memory that a browser gives one page; see `mostBytes` for where it was measured. */
+export interface SizeLimits {
+  readonly all: number;
+  readonly oneFile: number;
+}
+
+interface OwnLogFiles {
+  /** As `readLogs` takes them, each with the table that its headings say. */
+  readonly files: readonly LogFile[];
+  /** Of all of them, unpacked. */
+  readonly bytes: number;
+}
+
+interface Reading {
+  /** Text of a house.toml for logs that bring none. */
+  readonly house: string;
+  readonly limits: SizeLimits;
+  /** Bytes read, of all bytes there are. What is read twice counts by halves. */
+  readonly onBytes: (received: number, total: number) => void;
+}
+
+const HOUSE = "house.toml";
+const IS_TEXT = /\.(csv|tsv|txt)$/i;
+
+const megabytes = (bytes: number): string => `${printNumber(bytes / 1_000_000, 0)}\u00a0MB`;
+
+/** Reads a file on disk bit by bit. Streams cannot be iterated directly in every browser that can run the engine. */
+async function* streamed(blob: Blob): AsyncGenerator<Uint8Array> {
+  const reader = blob.stream().getReader();
+  try {
+    for (let next = await reader.read(); !next.done; next = await reader.read()) yield next.value;
+  } finally {
+    await reader.cancel();
+  }
+}
+
+async function sizedLogs(chosen: readonly ChosenFile[]): Promise<readonly SizedLog[]> {
+  const found: SizedLog[] = [];
+  for (const file of chosen) {
+    if (isArchive(file.path)) found.push(...(await unpackArchive(file)));
+    else found.push({ path: file.path, bytes: file.blob.size, chunks: () => streamed(file.blob) });
+  }
+  return found;
+}
+
+/** By their paths from the logs' own folder on; of two at the same place the one chosen last. */
+function inLogsFolder(given: readonly SizedLog[]): readonly SizedLog[] {
+  const logs = given.filter(({ path }) => !isLitter(path));
+  const root = logsRoot(logs.map(({ path }) => path));
+  const byPath = new Map<string, SizedLog>();
+  for (const log of logs) {
+    const path = log.path.startsWith(root) ? log.path.slice(root.length) : log.path;
+    byPath.set(path, { ...log, path });
+  }
+  return [...byPath.values()];
+}
+
+function refuseTooMuch(logs: readonly SizedLog[], { all, oneFile }: SizeLimits): void {
+  const bytes = logs.reduce((sum, log) => sum + log.bytes, 0);
+  const advice = "Choose fewer of the readings, or make the site on your computer, which has no such limit.";
+  if (bytes > all) {
+    throw new RefusedLogs(
+      `These logs hold ${megabytes(bytes)}, and a browser has memory for about ${megabytes(all)} of them. ${advice}`,
+    );
+  }
+  const large = logs.find((log) => log.bytes > oneFile);
+  if (large !== undefined) {
+    throw new RefusedLogs(
+      `${large.path} holds ${megabytes(large.bytes)}, and one file may hold ${megabytes(oneFile)}. ` +
+        "Several files of the same kind are read as one: part it, by year for instance.",
+    );
+  }
+}
+
+const houseFile = (text: string): SizedLog => {
+  const bytes = new TextEncoder().encode(text);
+  return {
+    path: HOUSE,
+    bytes: bytes.length,
+    async *chunks() {
+      yield bytes;
+    },
+  };
+};
+
+/**
+ * What a reader chose, as a logs folder: archives unpacked, folders about it taken off, each table known by its headings.
+ *
+ * @throws {RefusedLogs} with a sentence where there is nothing to read, or more than a browser can hold
+ */
+export async function ownLogFiles(chosen: readonly ChosenFile[], reading: Reading): Promise<OwnLogFiles> {
+  const { house, limits, onBytes } = reading;
+  const logs = inLogsFolder(await sizedLogs(chosen));
+  if (logs.length === 0) throw new RefusedLogs("There is no log among these files.");
+  refuseTooMuch(logs, limits);
+  const all = logs.some(({ path }) => path === HOUSE) ? logs : [...logs, houseFile(house)];
+  const total = all.reduce((sum, log) => sum + log.bytes, 0);
+  const files: LogFile[] = [];
+  let received = 0;
+  for (const log of all) {
+    const table = IS_TEXT.test(log.path) ? await tableInFile(log) : null;
+    // Files of readings are read twice: once for when they begin.
+    const share = table === "readings" ? 0.5 : 1;
+    files.push({
+      path: log.path,
+      ...(table === null ? {} : { table }),
+      async *chunks() {
+        for await (const chunk of log.chunks()) {
+          received += chunk.length * share;
+          onBytes(Math.round(received), total);
+          yield chunk;
+        }
+      },
+    });
+  }
+  if (!files.some(({ table }) => table !== undefined)) {
+    throw new RefusedLogs("None of these files is a log: a log is a CSV file whose first line names its columns.");
+  }
+  return { files, bytes: total };
+}
