@@ -74,6 +74,16 @@ export async function openBrowserDatabase(options: BrowserDatabaseOptions): Prom
       query: (sql) => orFail(connection.query(sql)),
       registerFileBuffer: (name, bytes) => orFail(engine.registerFileBuffer(name, bytes)),
       dropFile: (name) => orFail(engine.dropFile(name)),
+      connect: async () => {
+        const own = await orFail(engine.connect());
+        return {
+          query: (sql) => orFail(own.query(sql)),
+          prepare: (sql) => orFail(own.prepare(sql)),
+          send: (sql) => orFail(own.send(sql)),
+          cancelSent: () => own.cancelSent(),
+          close: () => orFail(own.close()),
+        };
+      },
       // Only the end of the worker gives its memory back.
       close: () => engine.terminate(),
     };

@@ -1,4 +1,6 @@
+import type { AskedAnswer } from "../tables/askedAnswer.ts";
 import type { CsvTable } from "../tables/csvTable.ts";
+import type { AskOptions } from "./askReadOnly.ts";
 
 export type { CsvTable, DuckType } from "../tables/csvTable.ts";
 
@@ -22,4 +24,6 @@ export interface LoadableDatabase extends Database {
    * @throws {RangeError} when a table's name, columns or header line cannot be what {@link CsvTable} says
    */
   load(tables: readonly CsvTable[]): Promise<void>;
+  /** Answers what a reader typed, and lets it change nothing (`askReadOnly.ts`). */
+  ask(sql: string, options: AskOptions): Promise<AskedAnswer>;
 }

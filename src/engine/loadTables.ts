@@ -1,5 +1,6 @@
 import type { CsvTable } from "../tables/csvTable.ts";
 import { type ArrowTable, arrowRows } from "./arrowRows.ts";
+import { type AskConnection, askReadOnly } from "./askReadOnly.ts";
 import type { LoadableDatabase } from "./database.ts";
 import { quoteName, quoteText } from "./quote.ts";
 
@@ -8,6 +9,8 @@ export interface EngineCalls {
   query(sql: string): ArrowTable | Promise<ArrowTable>;
   registerFileBuffer(name: string, bytes: Uint8Array): unknown;
   dropFile(name: string): unknown;
+  /** Another connection to the same database. */
+  connect(): AskConnection | Promise<AskConnection>;
   close(): void | Promise<void>;
 }
 
@@ -73,6 +76,7 @@ export async function openDatabaseOver(engine: EngineCalls, tables: readonly Csv
         }
       }
     },
+    ask: (sql, options) => askReadOnly(() => engine.connect(), sql, options),
     async close() {
       await engine.close();
     },

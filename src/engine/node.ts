@@ -25,6 +25,7 @@ export async function openNodeDatabase(tables: readonly CsvTable[]): Promise<Loa
       query: (sql) => connection.query(sql),
       registerFileBuffer: (name, bytes) => engine.registerFileBuffer(name, bytes),
       dropFile: (name) => engine.dropFile(name),
+      connect: () => engine.connect(),
       close() {
         connection.close();
         engine.reset();
