@@ -2,19 +2,27 @@
 //
 //   npm run check-logs -- DIR            in plain words, by file
 //   npm run check-logs -- DIR --json     for machines
+//   npm run check-logs -- DIR --match FILE   how a file of other headings may be read: a columns.toml to look over
 //
 // Ends with 1 when a row or a file was set aside, with 2 when the folder cannot be read, else with 0.
 
+import { parseArgs } from "node:util";
 import { logFolder } from "../src/engine/logFolder.ts";
 import type { LogFile } from "../src/tables/logFile.ts";
 import type { Problem } from "../src/tables/problem.ts";
 import { type Logs, readLogs } from "../src/tables/readLogs.ts";
+import { printMatch } from "./checkLogs/printMatch.ts";
 
 const effects: Readonly<Record<Problem["effect"], string>> = {
   "file-set-aside": "FILE SET ASIDE",
   "row-set-aside": "row set aside",
   "value-blanked": "value blanked",
   note: "note",
+};
+
+const SETTINGS: Readonly<Record<string, string>> = {
+  "house.toml": "settings",
+  "columns.toml": "how other columns are read",
 };
 
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
@@ -38,9 +46,7 @@ function print({ files, problems }: Logs): void {
           ...(rowsSetAside > 0 ? [count(rowsSetAside, "row set aside", "rows set aside")] : []),
           ...(valuesBlanked > 0 ? [count(valuesBlanked, "value blanked", "values blanked")] : []),
         ].join(", ")
-      : path === "house.toml"
-        ? "settings"
-        : "not read";
+      : (SETTINGS[path] ?? "not read");
     console.log(`${path}: ${said}`);
     for (const problem of problems) if (problem.file === path) console.log(problemLines(problem));
   }
@@ -53,11 +59,20 @@ function print({ files, problems }: Logs): void {
   );
 }
 
-const words = process.argv.slice(2);
-const folder = words.find((word) => !word.startsWith("--"));
-const unknown = words.find((word) => word.startsWith("--") && word !== "--json");
-if (folder === undefined || unknown !== undefined) {
-  console.error("Say which folder holds the logs: npm run check-logs -- DIR [--json]");
+function wordsGiven() {
+  const options = { json: { type: "boolean" }, match: { type: "string" } } as const;
+  try {
+    return { ...parseArgs({ options, allowPositionals: true }), complaint: null };
+  } catch (error) {
+    const complaint = error instanceof Error ? error.message : String(error);
+    return { values: {} as { json?: boolean; match?: string }, positionals: [], complaint };
+  }
+}
+
+const { values: options, positionals, complaint } = wordsGiven();
+const [folder] = positionals;
+if (folder === undefined || complaint !== null) {
+  console.error(`${complaint ?? "Say which folder holds the logs"}: npm run check-logs -- DIR [--json | --match FILE]`);
   process.exit(2);
 }
 
@@ -69,8 +84,9 @@ try {
   process.exit(2);
 }
 
+if (options.match !== undefined) process.exit(await printMatch(folder, options.match, found));
 const logs = await readLogs(found, { now: Date.now() });
-if (words.includes("--json")) console.log(JSON.stringify({ files: logs.files, problems: logs.problems }, null, 2));
+if (options.json) console.log(JSON.stringify({ files: logs.files, problems: logs.problems }, null, 2));
 else print(logs);
 const setAside = logs.problems.some(({ effect }) => effect === "row-set-aside" || effect === "file-set-aside");
 process.exitCode = setAside ? 1 : 0;

@@ -64,3 +64,27 @@ describe("scripts/check-logs.ts", () => {
     expect(check()).toMatchObject({ status: 2, stdout: "" });
   });
 });
+
+describe("scripts/check-logs.ts --match", () => {
+  const text = "Time;Air in °C\n08.03.2026 10:00;54,5\n13.03.2026 10:01;55,5\n";
+  const house = '[[kilns]]\nid = "K1"\n';
+
+  test("prints a columns.toml that reads the file when it is saved beside it", () => {
+    const folder = onDisk({ "house.toml": house, "export 2026-03.csv": text });
+    const { status, stdout } = check(folder, "--match", "export 2026-03.csv");
+    expect(status).toBe(0);
+    writeFileSync(join(folder, "columns.toml"), stdout);
+    const read = check(folder);
+    expect(read.status).toBe(0);
+    expect(read.stdout).toContain("export 2026-03.csv: 2 rows read");
+    expect(read.stdout).toContain("columns.toml: how other columns are read");
+  });
+
+  test("ends with 1 where a file looks like no table, and with 2 where it is not there", () => {
+    const folder = onDisk({ "house.toml": house, "letter.csv": "Dear brewer\nall is well\n" });
+    expect(check(folder, "--match", "letter.csv").status).toBe(1);
+    const gone = check(folder, "--match", "gone.csv");
+    expect(gone.status).toBe(2);
+    expect(gone.stderr).toContain("no file gone.csv");
+  });
+});

@@ -80,3 +80,12 @@ export function meansFile(pattern: string, path: string): boolean {
   const parts = pattern.split("*").map((part) => part.replaceAll(/[.+?^${}()|[\]\\]/g, "\\$&"));
   return new RegExp(`^${parts.join("[^/]*")}$`, "i").test(path);
 }
+
+/** The pattern that next month's file of the same kind will answer to: dates and running numbers become `*`. */
+export function patternOf(path: string): string {
+  const cut = path.lastIndexOf("/") + 1;
+  const name = path
+    .slice(cut)
+    .replaceAll(/\d[\d_.\- ]*\d(?=\D)/g, (found) => (found.replaceAll(/\D/g, "").length >= 3 ? "*" : found));
+  return path.slice(0, cut) + name;
+}

@@ -45,7 +45,7 @@ export class ForeignRows {
     this.isWhen = plan.sources.map((_, i) => kinds.get(i) === "instant" || kinds.get(i) === "date");
     const isKey = new Set(
       plan.header.mapped.flatMap(({ index, column: { kind, stem } }) =>
-        kind === "id" || stem === "at" ? [index] : [],
+        kind === "id" || kind === "text" || stem === "at" ? [index] : [],
       ),
     );
     this.isOwn = plan.sources.map(({ kind }, i) => kind !== "fixed" && kinds.has(i) && !isKey.has(i));
