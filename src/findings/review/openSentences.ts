@@ -18,7 +18,7 @@ export function openSentence({ lastMonth, now }: OpenQuestion, reader: ReviewRea
 
 /** Inside a sentence; a name that begins with a capital of its own keeps it. */
 const lowerFirst = (text: string): string =>
-  /^(The|In|Batches?|Bed|Lot|Moisture|Yield|Orders|Measured|[A-Z][a-z]+ batch(es)?)\b/.test(text)
+  /^(The|In|Batch(es)?|Bed|Lot|Moisture|Yield|Orders|Measured|[A-Z][a-z]+ batch(es)?)\b/.test(text)
     ? `${text.charAt(0).toLowerCase()}${text.slice(1)}`
     : text;
 

@@ -103,7 +103,7 @@ export function partSums({ totals, lastMonth, sameMonthLastYear }: MonthReview):
 export function yieldLine({ totals, lastMonth }: MonthReview): Sentence {
   const share = (month: MonthTotals | null): number | null =>
     month === null ||
-    month.grainInKilograms === null ||
+    !month.grainInKilograms ||
     month.maltOutKilograms === null ||
     month.logged.maltOut < month.batches ||
     month.logged.grainIn < month.batches
