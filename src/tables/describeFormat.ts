@@ -1,3 +1,4 @@
+import type { UnitSystem } from "../units/unitSystem.ts";
 import type { Column, TableDeclaration } from "./declarations.ts";
 import { fileNames } from "./insideName.ts";
 import { ruleList } from "./ruleList.ts";
@@ -66,7 +67,16 @@ export function templatePath({ place }: TableDeclaration): string {
   return `${place}${firstFile[place] ?? ""}`;
 }
 
-/** The heading line of an empty log, in metric units; a house that weighs in pounds changes the suffixes. */
-export function templateCsv({ columns }: TableDeclaration): string {
-  return `${columns.map((column) => fileNames(column)[0]?.name).join(",")}\n`;
+const US_SUFFIXES: ReadonlySet<string | undefined> = new Set(["lb", "f", "in", "srm", "lintner"]);
+
+/** The name under which a house that works in `units` writes a column. */
+export function headingIn(column: Column, units: UnitSystem): string {
+  const names = fileNames(column);
+  const us = units === "us" ? names.find(({ suffix }) => US_SUFFIXES.has(suffix?.suffix)) : undefined;
+  return (us ?? names[0])?.name ?? column.stem;
+}
+
+/** The heading line of an empty log. */
+export function templateCsv({ columns }: TableDeclaration, units: UnitSystem = "metric"): string {
+  return `${columns.map((column) => headingIn(column, units)).join(",")}\n`;
 }
