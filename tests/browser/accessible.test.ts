@@ -25,6 +25,7 @@ describe.each([
 ] as const)("on %s", (_, viewport) => {
   it.each([
     "",
+    "review/2026-03/",
     "steep-and-germination/",
     "kiln-hours/",
     "yield-and-moisture/",
@@ -48,6 +49,8 @@ describe.each([
 
 describe("on paper", () => {
   it.each([
+    "",
+    "review/2026-03/",
     "steep-and-germination/",
     "kiln-hours/",
     "yield-and-moisture/",
@@ -67,4 +70,23 @@ describe("on paper", () => {
     expect(await page.locator("[data-control]:visible").count()).toBe(0);
     await context.close();
   });
+
+  it.each(["", "review/2026-03/", "review/2025-08/"])(
+    "/%s fits on two sheets, A4 for a house that counts in metric units and Letter for one that does not",
+    async (path) => {
+      const { page, context } = await watchedPage(browser, site);
+      await page.goto(`${site}${path}`);
+      for (const [units, width] of [
+        ["metric", 595],
+        ["us", 612],
+      ] as const) {
+        await page.locator("main").evaluate((main, of) => main.setAttribute("data-units", of), units);
+        const sheets = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+        expect(sheets.match(/\/Type\s*\/Page\b/g)).toHaveLength(2);
+        const [, across] = /MediaBox\s*\[0 0 ([\d.]+)/.exec(sheets) ?? [];
+        expect(Math.round(Number(across))).toBe(width);
+      }
+      await context.close();
+    },
+  );
 });

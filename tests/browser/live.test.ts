@@ -141,6 +141,32 @@ describe("the live page", () => {
     await context.close();
   });
 
+  it.each(["", "review/2026-03/"])(
+    "takes /%s over as it was built, whatever rows are chosen elsewhere, and says it in other units without the engine",
+    async (path) => {
+      const { page, context, faults } = await watchedPage(browser, site);
+      const engine: string[] = [];
+      context.on("request", (request) => {
+        if (request.url().includes("/engine/")) engine.push(request.url());
+      });
+      await page.goto(`${site}${path}`, { waitUntil: "networkidle" });
+      const built = await bodyText(page);
+      await page.locator(".choose summary").click();
+      await page.selectOption('[data-control="units"]', "us");
+      await expect.poll(() => bodyText(page)).toContain("grain in, lb");
+      await page.selectOption('[data-control="units"]', "metric");
+      await expect.poll(() => bodyText(page), { timeout: 10_000 }).toBe(built);
+      await page.goto(`${site}${path}?variety=Brunolt`, { waitUntil: "networkidle" });
+      await expect
+        .poll(() => page.locator("nav[aria-label='Pages'] a").nth(2).getAttribute("href"))
+        .toContain("Brunolt");
+      expect(await bodyText(page)).toBe(built);
+      expect(engine).toEqual([]);
+      expect(faults).toEqual([]);
+      await context.close();
+    },
+  );
+
   it.each([
     "steep-and-germination/",
     "kiln-hours/",

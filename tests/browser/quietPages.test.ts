@@ -26,6 +26,7 @@ afterAll(async () => {
 describe("every kind of built page", () => {
   it.each([
     "",
+    "review/2026-03/",
     "steep-and-germination/",
     "kiln-hours/",
     "varieties/",
