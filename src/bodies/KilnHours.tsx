@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { airSourceSentence } from "../findings/airSourceSentence.ts";
 import { bestModel, dryingAirSentence, modelName } from "../findings/bestModel.ts";
 import { energySentence } from "../findings/kilnEvidence.ts";
 import {
@@ -58,6 +59,7 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
           kilnHoursGrounds(result, units),
           dryingAirSentence(kilnHours),
           stretchesSentence(kilnHours.stretches ?? [], house.timeZone),
+          airSourceSentence(result),
         ]}
       />
       <FilterBar report={report} page={kilnHoursPage.path} air={result} />

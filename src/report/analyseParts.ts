@@ -1,5 +1,6 @@
 import type { FactReport } from "../findings/facts/factFrame.ts";
 import { pressureAtAltitude } from "../malting/moistAir.ts";
+import { compareAir } from "./airCompared.ts";
 import { analyseChanges } from "./changes/analyseChanges.ts";
 import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
 import { stretchesOf } from "./kilnHours/stretches.ts";
@@ -70,15 +71,16 @@ function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omi
   const { timeZone, altitudeMetres } = house;
   const { targets, samples } = logged;
   const without = new Set(view.without);
-  const kilnHours = once(async () =>
-    analyseKilnHours(loads, {
+  const kilnHours = once(async () => {
+    const result = analyseKilnHours(loads, {
       air: view.air,
       without,
       targetMoisturePercent: targetMoisture(targets),
       pressurePascals: pressureAtAltitude(altitudeMetres),
       timeZone,
-    }),
-  );
+    });
+    return { ...result, airCompared: compareAir(await logged.airs(), loads, result.airBasis) };
+  });
   const yieldMoisture = once(async () =>
     analyseYieldMoisture(runs, loads, {
       samples,

@@ -1,5 +1,6 @@
 import type { Interval, RegressionFit } from "../analysis/regressionFit.ts";
 import type { UsualGain } from "../malting/waterToRemove.ts";
+import type { AirCompared } from "./airCompared.ts";
 
 /** `at_loading`: air known when the kiln was loaded. `mean`: air averaged over the load. Never mixed in one fit. */
 export type AirBasis = "at_loading" | "mean";
@@ -164,6 +165,8 @@ export interface KilnHoursResult {
   readonly airBasis: AirBasis;
   /** How many loads had each kind of air, so that the page can say what was chosen and what else there is. */
   readonly loadsByAir: Readonly<Record<AirBasis, number>>;
+  /** Where that air comes from, and how far the two sources of it lie apart. */
+  readonly airCompared?: AirCompared;
   readonly kilnHours: HoursAnalysis;
   readonly dryingHours: HoursAnalysis;
   readonly unfitted: readonly UnfittedLoad[];

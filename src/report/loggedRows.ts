@@ -1,6 +1,7 @@
 import type { Database } from "../engine/database.ts";
 import type { ThermostatLoad } from "../malting/thermostat/thermostatLoad.ts";
 import { printIsoDate } from "../units/instant.ts";
+import { type AirSources, readAirSources } from "./airCompared.ts";
 import type { EventRow } from "./eventRow.ts";
 import type { LoadRow } from "./loadRow.ts";
 import { once } from "./once.ts";
@@ -53,6 +54,8 @@ export interface LoggedRows {
   readonly varieties: () => Promise<VarietyRows>;
   /** Tanks, beds and counts, read when first asked for. */
   readonly floor: () => Promise<FloorRows>;
+  /** The air of every load by where it comes from, read when first asked for. */
+  readonly airs: () => Promise<readonly AirSources[]>;
   /** Orders and deliveries, read when first asked for. */
   readonly trade: () => Promise<TradeRows>;
 }
@@ -71,6 +74,7 @@ export async function readLoggedRows(database: Database): Promise<LoggedRows> {
     })),
     varieties: once(async () => ({ lab: await readLab(database), lots: await readLots(database) })),
     floor: once(() => readFloor(database)),
+    airs: once(() => readAirSources(database)),
     trade: once(() => readTrade(database)),
   };
 }

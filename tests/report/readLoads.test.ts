@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { LoadableDatabase } from "../../src/engine/database.ts";
+import { compareAir, readAirSources } from "../../src/report/airCompared.ts";
 import type { LoadRow } from "../../src/report/loadRow.ts";
 import { readLoads } from "../../src/report/readLoads.ts";
 import { everyRow } from "../../src/report/whereRows.ts";
@@ -109,5 +110,21 @@ describe("air at the intake", () => {
   test("logged as a mean is never taken for air at loading", () => {
     expect(load("K2 2026-02-08T04:00Z").airAtLoading).toBeNull();
     expect(load("P9").airOverLoad).toEqual({ relativeHumidityPercent: 55, celsius: 14, source: "logged" });
+  });
+});
+
+describe("compareAir", () => {
+  test("counts what the loads go by and sets weather against what was written down, load by load", async () => {
+    const sources = await readAirSources(database);
+    const loads = await readLoads(database, everyRow);
+    const compared = compareAir(sources, loads, "at_loading");
+    const both = sources.filter((source) => source.loggedAtLoading !== null && source.weatherAtLoading !== null);
+    expect(both.map((source) => source.load)).toContain("P1");
+    expect(compared.logged + compared.weather).toBe(loads.filter((row) => row.airAtLoading !== null).length);
+    expect(compared.difference?.loads).toBe(both.length);
+    const only = compareAir(sources, [load("P1")], "at_loading");
+    // Written down at 06:00: 81 %; the weather a third of the way from 80 % at 05:00 to 86 % at 08:00: 82 %.
+    expect(only).toEqual({ logged: 1, weather: 0, difference: { loads: 1, median: 1, medianSize: 1 } });
+    expect(compareAir(sources, [load("P3")], "mean")).toEqual({ logged: 0, weather: 0, difference: null });
   });
 });
