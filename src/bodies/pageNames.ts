@@ -32,6 +32,7 @@ export const changesPage: PageName = { title: "Changes", path: "changes/", stage
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const sharedPagesPage: PageName = { title: "Shared pages", path: "shared-pages/", stage: "none", still: true };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
+export const runCardPage: PageName = { title: "Run card", path: "run-card/", stage: "none", still: true };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
 
 /** The page of one batch, which stands below Runs. */
