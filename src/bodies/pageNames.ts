@@ -32,7 +32,10 @@ export const changesPage: PageName = { title: "Changes", path: "changes/", stage
 export const runsPage: PageName = { title: "Runs", path: "runs/", stage: "none" };
 export const sharedPagesPage: PageName = { title: "Shared pages", path: "shared-pages/", stage: "none", still: true };
 export const logsPage: PageName = { title: "Logs", path: "logs/", stage: "none" };
+export const yourLogsPage: PageName = { title: "Your own logs", path: "your-logs/", stage: "none" };
 export const runCardPage: PageName = { title: "Run card", path: "run-card/", stage: "none", still: true };
+export const writeUpPage: PageName = { title: "Write up", path: "write-up/", stage: "none" };
+export const askLogsPage: PageName = { title: "Ask the logs", path: "ask/", stage: "none" };
 export const notFoundPage: PageName = { title: "Not found", path: "404/", stage: "none" };
 
 /** The page of one batch, which stands below Runs. */
@@ -64,6 +67,7 @@ export const PAGES: readonly PageName[] = [
   runsPage,
   sharedPagesPage,
   logsPage,
+  yourLogsPage,
 ];
 
 const REVIEWS = monthPath("").slice(0, -1);

@@ -4,7 +4,8 @@ import { type StandingPlaces, standingPlaces } from "./standingPlaces.ts";
 
 /** Draws pages: what the reader sees at once, and the rest in bits while the browser has nothing else to do. */
 export interface Drawer {
-  draw(body: Body | null, showing: Showing): void;
+  /** @param afresh nothing of what stands may stay: it is of other logs */
+  draw(body: Body | null, showing: Showing, afresh?: boolean): void;
 }
 
 /** A browser without idle time to offer gets short turns instead. */
@@ -60,10 +61,10 @@ export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
   main.addEventListener("toggle", () => finish?.(), { capture: true });
 
   return {
-    draw(body, showing) {
+    draw(body, showing, afresh = false) {
       drop?.();
       // Another page has nothing yet that could stay.
-      const stays = path === showing.path && body !== null;
+      const stays = !afresh && path === showing.path && body !== null;
       path = showing.path;
       const places = stays ? standingPlaces(main) : null;
       markWhereabouts(body, showing);

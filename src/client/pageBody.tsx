@@ -4,6 +4,7 @@ import { Home } from "../bodies/Home.tsx";
 import { KilnHours } from "../bodies/KilnHours.tsx";
 import { Logs } from "../bodies/Logs.tsx";
 import { MonthReview, shownMonth } from "../bodies/MonthReview.tsx";
+import type { OwnLogsState } from "../bodies/ownLogs/ownLogsState.ts";
 import {
   changesPage,
   homePage,
@@ -18,6 +19,7 @@ import {
   varietiesPage,
   varietyPageName,
   yieldMoisturePage,
+  yourLogsPage,
 } from "../bodies/pageNames.ts";
 import { RunPage } from "../bodies/RunPage.tsx";
 import { Runs } from "../bodies/Runs.tsx";
@@ -27,6 +29,7 @@ import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
 import { Varieties } from "../bodies/Varieties.tsx";
 import { VarietyPage } from "../bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
+import { YourLogs } from "../bodies/YourLogs.tsx";
 import { answerTrial } from "../report/changes/answerTrial.ts";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
@@ -40,16 +43,21 @@ import { monthPath } from "../units/calendarMonth.ts";
 import { runFolder } from "../units/runPath.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import { varietyFolder } from "../units/varietyPath.ts";
-import { fetchCurve } from "./fetchCurve.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
 
 export interface Showing<Report extends LoadedReport = LoadedReport> {
-  /** Path from the site's root: `kiln-hours/`. */
+  /** Path from the site's root: `kiln-hours/`; that of a batch, month or variety even where the query names it (`ownPath`). */
   readonly path: string;
   readonly report: Report;
   readonly view: View;
   readonly places: SitePlaces;
+  /** The readings of one load of these logs, by the name in its row. */
+  readonly curve: (readingsFile: string) => Promise<KilnCurve>;
+  /** How far the reader's own logs have come. */
+  readonly own: OwnLogsState;
+  /** Whose logs the report is of. */
+  readonly logs: "site" | "own";
 }
 
 export interface Body {
@@ -119,10 +127,10 @@ const pages: Readonly<Record<string, Page>> = {
     name: yieldMoisturePage,
     content: <YieldMoisture report={report} />,
   })),
-  [thermostatPage.path]: page(["thermostat"], async ({ report, places, view }) => {
+  [thermostatPage.path]: page(["thermostat"], async ({ report, curve: curveOf, view }) => {
     const load = shownLoad(report, view.firing);
     const file = load?.readingsFile ?? null;
-    const curve = file === null ? null : await fetchCurve(places.tables + file);
+    const curve = file === null ? null : await curveOf(file);
     return { name: thermostatPage, content: <Thermostat report={report} load={load} curve={curve} /> };
   }),
   [varietiesPage.path]: page(["varieties"], ({ report }) => ({
@@ -134,12 +142,16 @@ const pages: Readonly<Record<string, Page>> = {
     content: <Changes report={report} trial={answerTrial(report.changes.plans, view)} />,
   })),
   [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} /> })),
+  [yourLogsPage.path]: page([], ({ report, own }) => ({
+    name: yourLogsPage,
+    content: <YourLogs report={report} own={own} />,
+  })),
   [runsPage.path]: page([], ({ report }) => ({ name: runsPage, content: <Runs report={report} /> })),
 };
 
-/** The page of one run, under its own address or, without a built page, at `runs/?run=`. */
+/** The page of one run, by its folder. */
 function runPageOf(run: string): Page {
-  return page(["kilnHours", "steepGermination"], async ({ report, places }) => {
+  return page(["kilnHours", "steepGermination"], async ({ report, curve: curveOf }) => {
     const row = report.runs.find((candidate) => candidate.run === run || runFolder(candidate.run) === run);
     if (row === undefined) return null;
     const withReadings = report.loads.flatMap(({ load, runs, readingsFile }) =>
@@ -147,7 +159,7 @@ function runPageOf(run: string): Page {
     );
     const curves = new Map<string, KilnCurve>();
     for (const { load, readingsFile } of withReadings) {
-      curves.set(load, await fetchCurve(places.tables + readingsFile));
+      curves.set(load, await curveOf(readingsFile));
     }
     return { name: runPageName(row.run), content: <RunPage result={runPage(report, row, curves)} /> };
   });
@@ -174,8 +186,7 @@ function varietyPageOf(folder: string): Page {
   });
 }
 
-function pageAt(path: string, view: View): Page | null {
-  if (path === runsPage.path && view.run !== null) return runPageOf(view.run);
+function pageAt(path: string): Page | null {
   const known = pages[path];
   if (known !== undefined) return known;
   const month = monthAt(path);
@@ -198,13 +209,13 @@ function monthAt(path: string): string | null {
  * other pages, and a month's own page asks for its month.
  */
 export function viewAsked(path: string, view: View): View {
-  if (pageAt(path, view)?.ofWholeHouse !== true) return view;
+  if (pageAt(path)?.ofWholeHouse !== true) return view;
   const { units, sort, search } = view;
   return { ...wholeView, units, sort, search, month: monthAt(path) };
 }
 
 /** What the page at a path needs of a report besides the rows. */
-export const partsAt = (path: string, view: View): readonly PartName[] => pageAt(path, view)?.parts ?? [];
+export const partsAt = (path: string): readonly PartName[] => pageAt(path)?.parts ?? [];
 
 /**
  * The body of the page at a path; null where no page stands.
@@ -212,5 +223,5 @@ export const partsAt = (path: string, view: View): readonly PartName[] => pageAt
  * @throws {RangeError} where the report lacks what {@link partsAt} says
  */
 export async function bodyOf(showing: Showing): Promise<Body | null> {
-  return (await pageAt(showing.path, showing.view)?.body(showing)) ?? null;
+  return (await pageAt(showing.path)?.body(showing)) ?? null;
 }

@@ -6,6 +6,7 @@ const BYTES_PER_MEGABYTE = 1_000_000;
 const SAYS: Readonly<Record<LoadProgress["part"], string>> = {
   engine: "Fetching the engine",
   tables: "Fetching the logs",
+  reading: "Reading your logs",
 };
 
 /** `Fetching the engine: 3.1 of 7.7 MB`. */

@@ -1,20 +1,42 @@
 import type { ChosenRows } from "../report/chosenRows.ts";
 import type { PackedReport } from "../report/packed.ts";
-import type { PartName } from "../report/report.ts";
+import type { PartName, ReportRows } from "../report/report.ts";
 import type { View } from "../report/view.ts";
 import type { LaterFindings } from "./laterFindings.ts";
+import type { ChosenFile } from "./ownLogs/chosenFile.ts";
+
+/** Which logs a worker opens, once. `engine` is the absolute address of the engine's folder. */
+export type OpenRequest =
+  /** `tables` is the absolute address of the tables' folder, `published` the name of the list inside it. */
+  | { readonly kind: "open"; readonly tables: string; readonly published: string; readonly engine: string }
+  /** The reader's own; `house` is the text of a house.toml for logs that bring none. */
+  | {
+      readonly kind: "open-own";
+      readonly files: readonly ChosenFile[];
+      readonly house: string;
+      readonly engine: string;
+    };
 
 /** What the page asks of the report worker. */
 export type WorkerRequest =
-  /** `tables` is the absolute address of the tables' folder, `published` the name of the list inside it. */
-  | { readonly kind: "open"; readonly tables: string; readonly published: string; readonly engine: string }
+  | OpenRequest
   /** The rows of a view, and of what is worked out of them only what the page shows. A later request ends an earlier one. */
-  | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] };
+  | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] }
+  /** The readings of one load of the reader's own logs, by the name in its row. */
+  | { readonly kind: "readings"; readonly file: string };
 
 /** What the worker answers. */
 export type WorkerAnswer =
-  | { readonly kind: "progress"; readonly part: "engine" | "tables"; readonly received: number; readonly total: number }
-  | { readonly kind: "ready" }
+  | {
+      readonly kind: "progress";
+      readonly part: "engine" | "tables" | "reading";
+      readonly received: number;
+      readonly total: number;
+    }
+  /** `rows`: all of the reader's own logs; null for the site's, whose rows the page has. */
+  | { readonly kind: "ready"; readonly rows: ReportRows | null }
+  /** `csv` is null where there is no such file. */
+  | { readonly kind: "readings"; readonly file: string; readonly csv: Blob | null }
   /** `parts` holds those asked for, by name; where something of them takes longer, it follows. */
   | { readonly kind: "report"; readonly request: number; readonly chosen: ChosenRows; readonly parts: PackedReport }
   | { readonly kind: "later"; readonly request: number; readonly later: LaterFindings }

@@ -3,6 +3,7 @@ import { type BodyContext, BodyProvider } from "../bodies/context.ts";
 import { navigationPage } from "../bodies/pageNames.ts";
 import { formatView, type View, wholeView } from "../report/view.ts";
 import type { Body, Showing } from "./pageBody.tsx";
+import { queryPath } from "./queryPages.ts";
 
 /** The part of a view that goes along from page to page; what a page alone asked for stays behind. */
 const carried = ({ from, to, variety, kiln, without, units, air, rules, apart }: View): View => ({
@@ -18,20 +19,34 @@ const carried = ({ from, to, variety, kiln, without, units, air, rules, apart }:
   apart,
 });
 
-let addressed: { readonly root: string; readonly query: string; readonly hrefTo: (path: string) => string } | null =
-  null;
+type Logs = Showing["logs"];
+
+interface Addressed {
+  readonly root: string;
+  readonly query: string;
+  readonly logs: Logs;
+  readonly hrefTo: (path: string) => string;
+}
+
+let addressed: Addressed | null = null;
+
+/** Only the site's own logs have a built page for each batch. */
+function addressOf(root: string, path: string, query: string, logs: Logs): string {
+  const stands = logs === "own" ? queryPath(path) : path;
+  return `${root}${stands}${stands.includes("?") ? query.replace("?", "&") : query}`;
+}
 
 /** One function for as long as the choice it carries stays, so that what was drawn with it need not be drawn again. */
-function addressing(root: string, query: string): (path: string) => string {
-  if (addressed?.root !== root || addressed.query !== query) {
-    addressed = { root, query, hrefTo: (path) => `${root}${path}${query}` };
+function addressing(root: string, query: string, logs: Logs): (path: string) => string {
+  if (addressed?.root !== root || addressed.query !== query || addressed.logs !== logs) {
+    addressed = { root, query, logs, hrefTo: (path) => addressOf(root, path, query, logs) };
   }
   return addressed.hrefTo;
 }
 
-function contextOf({ report, view, places }: Showing): BodyContext {
+function contextOf({ report, view, places, logs }: Showing): BodyContext {
   const root = new URL(places.root).pathname;
-  const hrefTo = addressing(root, formatView(carried(view)));
+  const hrefTo = addressing(root, formatView(carried(view)), logs);
   return { house: report.house, view, document, hrefTo, built: false };
 }
 
@@ -70,7 +85,11 @@ export function renderPage(
   waits: NonNullable<BodyContext["waits"]>,
 ): void {
   if (body === null) {
-    render(<p>No page stands here for this choice of batches.</p>, main);
+    const words =
+      showing.logs === "own"
+        ? "No page stands here for logs of your own: it is made with the site, or these logs hold no such batch."
+        : "No page stands here for this choice of batches.";
+    render(<p>{words}</p>, main);
     return;
   }
   render(<BodyProvider value={{ ...contextOf(showing), waits }}>{body.content}</BodyProvider>, main);

@@ -10,7 +10,8 @@ import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { ReportParts, ReportRows } from "../report/report.ts";
 import { rowFilter } from "../report/rowFilter.ts";
 import { findLater, withLater } from "./laterFindings.ts";
-import type { WorkerAnswer, WorkerRequest } from "./protocol.ts";
+import { enterOwnLogs } from "./ownLogs/enterOwnLogs.ts";
+import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
 
 // The worker that joins the engine to the report, so that neither ever holds up the page.
 
@@ -42,23 +43,46 @@ interface Opened {
   readonly published: PublishedLogs;
   readonly logged: LoggedRows;
   readonly whole: ReportRows;
+  /** The loads' readings, of the reader's own logs alone: those of the site are files. */
+  readonly readings: ReadonlyMap<string, Blob>;
 }
 
 let opened: Promise<Opened> | null = null;
 /** The newest request: whatever an older one still had to say is of no use to anybody. */
 let newest = 0;
 
-async function open({ tables, published: name, engine }: Extract<WorkerRequest, { kind: "open" }>): Promise<Opened> {
-  const published = (await (await fetchPart(`${tables}${name}`)).json()) as PublishedLogs;
-  const rows = await fetchTables(tables, published);
-  const database = await openBrowserDatabase({
-    folder: engine,
+const startEngine = (folder: string): Promise<LoadableDatabase> =>
+  openBrowserDatabase({
+    folder,
     onProgress: (received, total) => say({ kind: "progress", part: "engine", received, total }),
   });
+
+type TablesIn = Pick<Opened, "database" | "published" | "readings">;
+
+async function openSite({
+  tables,
+  published: name,
+  engine,
+}: Extract<OpenRequest, { kind: "open" }>): Promise<TablesIn> {
+  const published = (await (await fetchPart(`${tables}${name}`)).json()) as PublishedLogs;
+  const rows = await fetchTables(tables, published);
+  const database = await startEngine(engine);
   await database.load(rows);
   await joinLogs(database);
-  const logged = await readLoggedRows(database);
-  return { database, published, logged, whole: wholeRows(logged, published) };
+  return { database, published, readings: new Map() };
+}
+
+async function openOwn({ files, house, engine }: Extract<OpenRequest, { kind: "open-own" }>): Promise<TablesIn> {
+  const database = await startEngine(engine);
+  const onBytes = (received: number, total: number): void =>
+    say({ kind: "progress", part: "reading", received, total });
+  return { database, ...(await enterOwnLogs(files, database, { house, onBytes })) };
+}
+
+async function open(asked: OpenRequest): Promise<Opened> {
+  const tablesIn = await (asked.kind === "open" ? openSite(asked) : openOwn(asked));
+  const logged = await readLoggedRows(tablesIn.database);
+  return { ...tablesIn, logged, whole: wholeRows(logged, tablesIn.published) };
 }
 
 const breath = new MessageChannel();
@@ -128,13 +152,16 @@ async function rehearse(ready: Opened, asked: ReportRequest): Promise<void> {
 }
 
 async function answer(request: WorkerRequest): Promise<void> {
-  if (request.kind === "open") {
+  if (request.kind === "report") {
+    await report(request);
+  } else if (request.kind === "readings") {
+    const csv = (await opened)?.readings.get(request.file) ?? null;
+    say({ kind: "readings", file: request.file, csv });
+  } else {
     opened = open(request);
-    await opened;
-    say({ kind: "ready" });
-    return;
+    const { whole } = await opened;
+    say({ kind: "ready", rows: request.kind === "open-own" ? whole : null });
   }
-  await report(request);
 }
 
 self.onmessage = ({ data }: MessageEvent<WorkerRequest>) => {

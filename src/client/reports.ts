@@ -1,14 +1,20 @@
 import { viewRows } from "../report/chosenRows.ts";
-import type { PartName, ReportParts } from "../report/report.ts";
+import type { PartName, ReportParts, ReportRows } from "../report/report.ts";
+import type { KilnCurve } from "../report/runPageResult.ts";
 import { unpackReport } from "../report/unpackReport.ts";
 import { choosesRows, formatView, type View, wholeView } from "../report/view.ts";
 import { type BuiltPieces, openBuiltPieces } from "./builtPieces.ts";
+import { keptCurves } from "./keptCurves.ts";
 import { awaitsLater, isWorthDrawing, withLater } from "./laterFindings.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
+import type { OpenRequest } from "./protocol.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
-import { type LoadProgress, openWorker } from "./workerCalls.ts";
+import { type LoadProgress, openWorker, type ReportWorker } from "./workerCalls.ts";
 
-/** Where the session gets its reports: the built one, or one made anew by the engine for other rows. */
+/**
+ * The logs that a session shows, as the reports that can be had of them: those that the site was built from, or the reader's
+ * own. The rest of the session does not know which.
+ */
 export interface Reports {
   /**
    * The report of a view with the parts that a page needs; where something takes longer, first without and then again
@@ -17,8 +23,20 @@ export interface Reports {
    * @throws {Error} with a plain message when the files or the engine cannot be had, or {@link cancel} was called
    */
   of(view: View, parts: readonly PartName[]): AsyncGenerator<LoadedReport, void>;
+  /** The readings of one load, by the name in its row. */
+  curve(readingsFile: string): Promise<KilnCurve>;
+  /** Gives up what is waited for. */
   cancel(): void;
-  readonly engineIsUp: boolean;
+  /** Does this view wait for the engine to start? */
+  startsEngine(view: View): boolean;
+}
+
+/** The reader's own logs. */
+export interface OwnReports extends Reports {
+  /** All rows, once the logs have been read. @throws {Error} with a plain message when they could not be */
+  readonly whole: Promise<ReportRows>;
+  /** Ends the worker that holds them. */
+  close(): void;
 }
 
 /** Each holds some megabytes; a reader goes back to the last few. */
@@ -30,9 +48,17 @@ function rowsKey(view: View): string {
   return formatView({ ...wholeView, from, to, variety, kiln, without, air, rules, month });
 }
 
-export function openReports(places: SitePlaces, onProgress: (progress: LoadProgress) => void): Reports {
-  const built: BuiltPieces = openBuiltPieces(places);
-  const worker = openWorker(places, onProgress);
+/** Where the answers come from. */
+interface Ground {
+  readonly worker: ReportWorker;
+  /** Rows of the view that chooses all. */
+  whole(): Promise<ReportRows>;
+  /** What needs no worker: the report as it was built. */
+  readonly built: BuiltPieces | null;
+}
+
+/** Answers views, and keeps the last answers. */
+function answering({ worker, whole, built }: Ground): Reports["of"] {
   const kept = new Map<string, LoadedReport>();
 
   /** The same object for as long as nothing is added to it, so that what was drawn from it need not be drawn again. */
@@ -46,33 +72,68 @@ export function openReports(places: SitePlaces, onProgress: (progress: LoadProgr
     return report;
   };
 
+  return async function* of(view, parts) {
+    if (built !== null && !choosesRows(view)) {
+      yield built.with(parts);
+      return;
+    }
+    const key = rowsKey(view);
+    const known = kept.get(key);
+    if (known !== undefined && holds(known, parts)) {
+      yield known;
+      if (!awaitsLater(known, parts)) return;
+    }
+    const answer = worker.ask(view, parts);
+    const [all, { chosen, parts: packed }] = await Promise.all([whole(), answer.report]);
+    const found = keep(key, {
+      ...(known ?? viewRows(all, chosen)),
+      ...unpackReport<Partial<ReportParts>>(packed),
+    });
+    yield found;
+    if (!awaitsLater(found, parts)) return;
+    const later = await answer.later;
+    const finished = keep(key, withLater(found, later));
+    if (isWorthDrawing(later)) yield finished;
+  };
+}
+
+async function fetchText(address: string): Promise<string> {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`the readings could not be fetched (${response.status})`);
+  return response.text();
+}
+
+/** The logs that the site was built from: the built report, or one made anew by the engine for other rows. */
+export function openSiteReports(places: SitePlaces, onProgress: (progress: LoadProgress) => void): Reports {
+  const built = openBuiltPieces(places);
+  const { tables, published, engine } = places;
+  const worker = openWorker({ kind: "open", tables, published, engine }, onProgress);
   return {
-    async *of(view, parts) {
-      if (!choosesRows(view)) {
-        yield built.with(parts);
-        return;
-      }
-      const key = rowsKey(view);
-      const known = kept.get(key);
-      if (known !== undefined && holds(known, parts)) {
-        yield known;
-        if (!awaitsLater(known, parts)) return;
-      }
-      const answer = worker.ask(view, parts);
-      const [whole, { chosen, parts: packed }] = await Promise.all([built.with([]), answer.report]);
-      const found = keep(key, {
-        ...(known ?? viewRows(whole, chosen)),
-        ...unpackReport<Partial<ReportParts>>(packed),
-      });
-      yield found;
-      if (!awaitsLater(found, parts)) return;
-      const later = await answer.later;
-      const finished = keep(key, withLater(found, later));
-      if (isWorthDrawing(later)) yield finished;
-    },
+    of: answering({ worker, whole: () => built.with([]), built }),
+    curve: keptCurves((file) => fetchText(tables + file)),
     cancel: () => worker.end("cancelled"),
-    get engineIsUp() {
-      return worker.isReady;
-    },
+    startsEngine: (view) => choosesRows(view) && !worker.isReady,
+  };
+}
+
+/** Has the reader's own logs read by a worker of their own, which holds them and answers for them. */
+export function openOwnReports(
+  opening: Extract<OpenRequest, { kind: "open-own" }>,
+  onProgress: (progress: LoadProgress) => void,
+): OwnReports {
+  const worker = openWorker(opening, onProgress);
+  const whole = worker.opened().then((rows) => {
+    if (rows === null) throw new RangeError("a worker that reads own logs answers with their rows");
+    return rows;
+  });
+  whole.catch(() => {});
+  return {
+    of: answering({ worker, whole: () => whole, built: null }),
+    curve: keptCurves(worker.readings),
+    // The worker stays: reading the logs anew would take longer than what is given up.
+    cancel: () => worker.drop("cancelled"),
+    startsEngine: () => false,
+    whole,
+    close: () => worker.end("cancelled"),
   };
 }

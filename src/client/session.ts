@@ -1,13 +1,18 @@
+import { noOwnLogs } from "../bodies/ownLogs/ownLogsState.ts";
+import { yourLogsPage } from "../bodies/pageNames.ts";
 import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
-import { choosesRows, formatView, parseView, type View, wholeView } from "../report/view.ts";
+import { formatView, parseView, type View, wholeView } from "../report/view.ts";
+import type { UnitSystem } from "../units/unitSystem.ts";
 import { type Control, changeView } from "./changeView.ts";
 import { openDrawer } from "./drawer.ts";
 import { frameShown } from "./frameShown.ts";
 import type { LoadedReport } from "./loadedReport.ts";
+import { openDesk } from "./ownLogs/desk.ts";
 import { bodyOf, partsAt, viewAsked } from "./pageBody.tsx";
 import { progressText, showProgress } from "./progressSlots.ts";
+import { ownPath } from "./queryPages.ts";
 import { adoptPage } from "./renderPage.tsx";
-import { openReports } from "./reports.ts";
+import { openSiteReports, type Reports } from "./reports.ts";
 import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
 
 /**
@@ -28,7 +33,7 @@ export interface Session {
 
 export function startSession(main: HTMLElement): Session {
   const places: SitePlaces = readSitePlaces(main);
-  const reports = openReports(places, (progress) => showProgress(main, progressText(progress), true));
+  const site = openSiteReports(places, (progress) => showProgress(main, progressText(progress), true));
   let view: View = parseView(new URLSearchParams(location.search));
   let shown: View = view;
   let report: LoadedReport | null = null;
@@ -42,13 +47,31 @@ export function startSession(main: HTMLElement): Session {
   // Before anything is followed: the page that the build put here.
   const builtPath = pagePath();
   let shownPath = builtPath;
+  /** Whole pages have to be drawn: what stands is of other logs. */
+  let afresh = false;
+  const desk = openDesk({
+    main,
+    places,
+    changed() {
+      if (pagePath() === yourLogsPage.path) void draw(view);
+    },
+    otherLogs() {
+      view = wholeView;
+      afresh = true;
+      history.replaceState(null, "", location.pathname);
+      void draw(view);
+    },
+  });
+  const reports = (): Reports => desk.shown?.reports ?? site;
+  const houseUnits = (): UnitSystem => desk.shown?.rows.house.units ?? places.units;
   const drawer = openDrawer(main, builtPath);
 
   /** Once: taking over a page a second time would double it. What could not be fetched may be tried again. */
   const adopt = (): Promise<void> => {
     adoption ??= (async () => {
-      for await (const built of reports.of(wholeView, partsAt(builtPath, wholeView))) {
-        const showing = { path: builtPath, report: built, view: wholeView, places };
+      for await (const built of site.of(wholeView, partsAt(builtPath))) {
+        const about = { places, curve: site.curve, own: noOwnLogs, logs: "site" } as const;
+        const showing = { ...about, path: builtPath, report: built, view: wholeView };
         adoptPage(main, await bodyOf(showing), showing);
       }
     })().catch((error: unknown) => {
@@ -60,30 +83,34 @@ export function startSession(main: HTMLElement): Session {
 
   /** @returns whether it was still wished for when it had been put together */
   const show = async (path: string, next: View, found: LoadedReport, mine: number): Promise<boolean> => {
-    const showing = { path, report: found, view: next, places };
+    const logs = desk.shown === null ? "site" : "own";
+    const showing = { path, report: found, view: next, places, curve: reports().curve, own: desk.state, logs } as const;
     const body = await bodyOf(showing);
     if (mine !== wish) return false;
-    drawer.draw(body, showing);
+    drawer.draw(body, showing, afresh);
+    afresh = false;
     return true;
   };
 
   const draw = async (next: View): Promise<void> => {
     wish += 1;
     const mine = wish;
-    const path = pagePath();
+    const address = pagePath();
+    const path = ownPath(address, next);
+    const source = reports();
     try {
       const asked = viewAsked(path, next);
-      if (choosesRows(asked) && !reports.engineIsUp) showProgress(main, "Starting the engine", true);
+      if (source.startsEngine(asked)) showProgress(main, "Starting the engine", true);
       await adopt();
       let answered = false;
-      for await (const found of reports.of(asked, partsAt(path, next))) {
+      for await (const found of source.of(asked, partsAt(path))) {
         // What comes later must not keep the answer from being seen.
         if (answered) await frameShown();
         answered = true;
         if (mine !== wish || !(await show(path, next, found, mine))) return;
         report = found;
         shown = next;
-        shownPath = path;
+        shownPath = address;
         showProgress(main, "", false);
       }
     } catch (error) {
@@ -92,16 +119,16 @@ export function startSession(main: HTMLElement): Session {
       const text = why === "cancelled" ? "Cancelled; the page is as it was." : `That could not be shown: ${why}.`;
       view = shown;
       history.replaceState(null, "", `${root}${shownPath}${formatView(shown)}`);
-      if (report !== null) await show(shownPath, shown, report, mine);
+      if (report !== null) await show(ownPath(shownPath, shown), shown, report, mine);
       showProgress(main, text, false);
     }
   };
 
   return {
     use(control) {
-      const before = view.units ?? places.units;
+      const before = view.units ?? houseUnits();
       view = changeView(view, control);
-      const now = view.units ?? places.units;
+      const now = view.units ?? houseUnits();
       if (now !== before) view = { ...view, whatIf: convertWhatIf(view.whatIf, before, now) };
       void draw(view);
       // The question goes out first: a browser takes some milliseconds to write an address.
@@ -124,7 +151,7 @@ export function startSession(main: HTMLElement): Session {
       void draw(view);
     },
     cancel() {
-      reports.cancel();
+      if (!desk.cancel()) reports().cancel();
     },
   };
 }

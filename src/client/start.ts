@@ -1,3 +1,4 @@
+import { keepsLogs } from "./ownLogs/keptMark.ts";
 import type { Session } from "./session.ts";
 
 // The small script on every page. It waits until a control is entered and only then fetches what makes the page live.
@@ -32,8 +33,8 @@ function linkWithin(event: MouseEvent): URL | null {
   const link = event.target instanceof Element ? event.target.closest<HTMLAnchorElement>("a[href]") : null;
   if (link === null || link.target !== "" || link.hasAttribute("download") || link.origin !== location.origin)
     return null;
-  // Only the build can make such a page.
-  if (link.dataset.still !== undefined) return null;
+  // Only the build can make such a page; while the reader's own logs are shown, loading it would take them away.
+  if (link.dataset.still !== undefined && document.getElementById("whose")?.hidden !== false) return null;
   const address = new URL(link.href);
   const samePage = address.pathname === location.pathname && address.search === location.search;
   return samePage && address.hash !== "" ? null : address;
@@ -76,5 +77,7 @@ if (main !== null && main.dataset.still === undefined) {
   addEventListener("popstate", () => {
     void live(main).then((opened) => opened.showAddress());
   });
-  if (location.search !== "") void live(main).then((opened) => opened.showAddress());
+  // The page of own logs has nothing that works without the session, and logs that are kept come back on every page.
+  const isOwnLogs = main.querySelector("[data-own]") !== null;
+  if (location.search !== "" || isOwnLogs || keepsLogs()) void live(main).then((opened) => opened.showAddress());
 }

@@ -1,9 +1,8 @@
-import type { PartName } from "../report/report.ts";
+import type { PartName, ReportRows } from "../report/report.ts";
 import type { View } from "../report/view.ts";
 import type { LaterFindings } from "./laterFindings.ts";
-import type { WorkerAnswer, WorkerRequest } from "./protocol.ts";
+import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
 import workerAddress from "./reportWorker.ts?worker&url";
-import type { SitePlaces } from "./sitePlaces.ts";
 
 export type LoadProgress = Pick<Extract<WorkerAnswer, { kind: "progress" }>, "part" | "received" | "total">;
 type ReportAnswer = Extract<WorkerAnswer, { kind: "report" }>;
@@ -15,9 +14,15 @@ export interface WorkerReply {
 }
 
 export interface ReportWorker {
-  /** Starts the worker and its engine with the first question. */
+  /** Starts the worker and its engine where nothing did before. */
   ask(view: View, parts: readonly PartName[]): WorkerReply;
-  /** Ends the worker, and with this message whatever is waited for. */
+  /** Starts the worker and waits until its logs are in the engine; they are the answer where they are the reader's own. */
+  opened(): Promise<ReportRows | null>;
+  /** The readings of one load of the reader's own logs. */
+  readings(file: string): Promise<string>;
+  /** Ends with this message whatever question is waited for; the worker stays. */
+  drop(message: string): void;
+  /** Ends the worker too. */
   end(message: string): void;
   readonly isReady: boolean;
 }
@@ -54,53 +59,85 @@ interface Waiting {
   readonly later: Awaited<LaterFindings>;
 }
 
-export function openWorker(places: SitePlaces, onProgress: (progress: LoadProgress) => void): ReportWorker {
+export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProgress) => void): ReportWorker {
   let worker: Worker | null = null;
-  let ready = false;
+  let ready: Awaited<ReportRows | null> = awaited();
+  let isReady = false;
   let requests = 0;
   let waiting: Waiting | null = null;
+  const readings = new Map<string, Awaited<string>>();
 
-  const fail = (message: string): void => {
+  const drop = (message: string): void => {
     for (const { reject } of waiting === null ? [] : [waiting.report, waiting.later]) reject(new Error(message));
     waiting = null;
   };
 
   const end = (message: string): void => {
-    fail(message);
+    drop(message);
+    ready.reject(new Error(message));
+    for (const { reject } of readings.values()) reject(new Error(message));
+    readings.clear();
     worker?.terminate();
     worker = null;
-    ready = false;
+    ready = awaited();
+    isReady = false;
+  };
+
+  const receiveReadings = ({ file, csv }: Extract<WorkerAnswer, { kind: "readings" }>): void => {
+    const asked = readings.get(file);
+    readings.delete(file);
+    if (csv === null) asked?.reject(new Error("the readings of this load are not there"));
+    else csv.text().then(asked?.resolve, asked?.reject);
   };
 
   const receive = ({ data }: MessageEvent<WorkerAnswer>): void => {
     if (data.kind === "progress") onProgress(data);
-    else if (data.kind === "ready") ready = true;
+    else if (data.kind === "ready") {
+      isReady = true;
+      ready.resolve(data.rows);
+    } else if (data.kind === "readings") receiveReadings(data);
     else if (data.kind === "failed" && data.request === null) end(data.message);
     else if (data.request !== waiting?.request) return;
     else if (data.kind === "report") waiting.report.resolve(data);
     else if (data.kind === "later") waiting.later.resolve(data.later);
-    else fail(data.message);
+    else drop(data.message);
+  };
+
+  const started = (): Worker => {
+    if (worker !== null) return worker;
+    worker = startWorker();
+    worker.onmessage = receive;
+    worker.onerror = (event) => end(event.message || "the report worker could not be started");
+    worker.postMessage(opening satisfies WorkerRequest);
+    return worker;
   };
 
   return {
     ask(view, parts) {
-      fail("another question was asked");
-      if (worker === null) {
-        worker = startWorker();
-        worker.onmessage = receive;
-        worker.onerror = (event) => end(event.message || "the report worker could not be started");
-        const { tables, published, engine } = places;
-        worker.postMessage({ kind: "open", tables, published, engine } satisfies WorkerRequest);
-      }
+      drop("another question was asked");
+      const asked = started();
       requests += 1;
       const request = requests;
       waiting = { request, report: awaited(), later: awaited() };
-      worker.postMessage({ kind: "report", request, view, parts } satisfies WorkerRequest);
+      asked.postMessage({ kind: "report", request, view, parts } satisfies WorkerRequest);
       return { report: waiting.report.promise, later: waiting.later.promise };
     },
+    opened() {
+      started();
+      return ready.promise;
+    },
+    readings(file) {
+      const known = readings.get(file) ?? awaited<string>();
+      if (!readings.has(file)) {
+        readings.set(file, known);
+        started().postMessage({ kind: "readings", file } satisfies WorkerRequest);
+      }
+      return known.promise;
+    },
+    drop,
     end,
     get isReady() {
-      return ready;
+      return isReady;
     },
   };
 }

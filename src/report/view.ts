@@ -28,6 +28,8 @@ export interface View {
   readonly firing: string | null;
   /** For `runs/?run=`. */
   readonly run: string | null;
+  /** For `varieties/?of=`: the folder of a variety's page, where no such page was built. */
+  readonly of: string | null;
   /** The month in review, `2026-10`; null: the latest. A built page for each stands under its own address. */
   readonly month: string | null;
 }
@@ -65,6 +67,7 @@ export const wholeView: View = {
   search: null,
   firing: null,
   run: null,
+  of: null,
   month: null,
 };
 
@@ -125,6 +128,7 @@ export function parseView(query: URLSearchParams): View {
     search: text("search"),
     firing: text("firing"),
     run: text("run"),
+    of: text("of"),
     month: MONTH.test(text("month") ?? "") ? text("month") : null,
   };
 }
@@ -151,6 +155,7 @@ export function formatView(view: View): string {
   put("search", view.search);
   put("firing", view.firing);
   put("run", view.run);
+  put("of", view.of);
   put("month", view.month);
   const text = query.toString();
   return text === "" ? "" : `?${text}`;

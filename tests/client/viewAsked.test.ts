@@ -21,8 +21,8 @@ describe("viewAsked(path, view)", () => {
   });
 });
 
-describe("partsAt(path, view)", () => {
+describe("partsAt(path)", () => {
   it("asks for the review alone where one month is shown", () => {
-    expect(partsAt("review/2026-09/", wholeView)).toEqual(["review"]);
+    expect(partsAt("review/2026-09/")).toEqual(["review"]);
   });
 });

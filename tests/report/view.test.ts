@@ -37,6 +37,7 @@ const views: fc.Arbitrary<View> = fc.record({
   search: optional(text),
   firing: optional(text),
   run: optional(text),
+  of: optional(text),
   month: optional(date.map((day) => day.slice(0, 7))),
 });
 

@@ -57,7 +57,7 @@ describe("ownLogFiles(chosen, reading)", () => {
       const { house, tables, problems } = await readLogs(files);
       expect(house.name).toBe("By hand");
       expect(tables.get("kilning")?.rowCount).toBe(1);
-      expect(Array.from(tables.get("readings")?.columns.get("air_on_c") ?? [])).toEqual([61, 62]);
+      expect(Array.from<unknown>(tables.get("readings")?.columns.get("air_on_c") ?? [])).toEqual([61, 62]);
       expect(problems).toEqual([]);
     }
   });

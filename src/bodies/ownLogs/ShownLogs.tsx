@@ -1,0 +1,46 @@
+import { counted } from "../../findings/counted.ts";
+import { useBody } from "../context.ts";
+import { Entry } from "../Entry.tsx";
+import { homePage, kilnHoursPage, runsPage } from "../pageNames.ts";
+import type { OwnLogsState } from "./ownLogsState.ts";
+
+interface ShownLogsProps {
+  readonly house: string;
+  /** How many. */
+  readonly problems: number;
+  readonly own: OwnLogsState;
+}
+
+/** Once own logs are shown: where to go, how long they stay, and the way back. */
+export function ShownLogs({ house, problems, own }: ShownLogsProps) {
+  const { hrefTo } = useBody();
+  return (
+    <Entry id="shown" title="Now shown" note={house}>
+      <p class="lede-strong">
+        Every page now shows these logs: <a href={hrefTo(homePage.path)}>the month in review</a>,{" "}
+        <a href={hrefTo(kilnHoursPage.path)}>kiln hours</a>, <a href={hrefTo(runsPage.path)}>batch by batch</a> and all
+        others above.
+      </p>
+      <p>
+        {own.keep
+          ? "They are kept in this browser, as they were when they were read, and come back when the page is loaded anew. Whoever uses this browser can see them."
+          : "They are gone once the page is closed or loaded anew, unless you have them kept in this browser."}
+      </p>
+      <p class="needs-scripting actions">
+        <button type="button" class="button" data-own="keep-now" aria-pressed={own.keep}>
+          {own.keep ? "Keep them no longer" : "Keep them in this browser"}
+        </button>{" "}
+        <button type="button" class="button" data-own="back">
+          Take them out and go back to this site’s logs
+        </button>
+      </p>
+      {problems === 0 ? null : (
+        <p class="needs-scripting">
+          <button type="button" class="button button-quiet" data-own="problems">
+            {`Save the list of ${counted(problems, "message")} as CSV`}
+          </button>
+        </p>
+      )}
+    </Entry>
+  );
+}

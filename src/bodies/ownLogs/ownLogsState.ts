@@ -1,0 +1,20 @@
+/** One of the files that a reader chose, before it is read. */
+export interface ChosenBrief {
+  readonly path: string;
+  readonly bytes: number;
+}
+
+/** How far a reader's own logs have come, as the page and its banner show it. */
+export interface OwnLogsState {
+  readonly chosen: readonly ChosenBrief[];
+  readonly stage: "none" | "reading" | "shown";
+  /** What the reader must be told: why something was refused, that it was cancelled. */
+  readonly said: string | null;
+  /** Are they to be kept in this browser? */
+  readonly keep: boolean;
+  /** This computer's time zone; null while the site is built. */
+  readonly timeZone: string | null;
+}
+
+/** While the site is built, and as long as nothing was chosen. */
+export const noOwnLogs: OwnLogsState = { chosen: [], stage: "none", said: null, keep: false, timeZone: null };

@@ -1,0 +1,42 @@
+import type { LoadableDatabase } from "../../engine/database.ts";
+import { enterLogs } from "../../report/enterLogs.ts";
+import type { PublishedLogs } from "../../report/publishedLogs.ts";
+import type { ChosenFile } from "./chosenFile.ts";
+import { ownLogFiles } from "./ownLogFiles.ts";
+import { sizeLimits } from "./sizeLimits.ts";
+
+interface EnterOwn {
+  /** Text of a house.toml for logs that bring none. */
+  readonly house: string;
+  readonly onBytes: (received: number, total: number) => void;
+}
+
+/** Progress is told no more often than a page is drawn. */
+const MOST_A_SECOND = 30;
+
+function seldom(tell: (received: number, total: number) => void): (received: number, total: number) => void {
+  let last = Number.NEGATIVE_INFINITY;
+  return (received, total) => {
+    const now = performance.now();
+    if (received < total && now - last < 1000 / MOST_A_SECOND) return;
+    last = now;
+    tell(received, total);
+  };
+}
+
+/**
+ * Reads what a reader chose into the engine, in the worker: the steps of the build, with bytes from files chosen.
+ *
+ * @throws {RefusedLogs} with a sentence where there is nothing to read, or more than a browser can hold
+ */
+export async function enterOwnLogs(
+  chosen: readonly ChosenFile[],
+  database: LoadableDatabase,
+  { house, onBytes }: EnterOwn,
+): Promise<{ readonly published: PublishedLogs; readonly readings: ReadonlyMap<string, Blob> }> {
+  const { files } = await ownLogFiles(chosen, { house, limits: sizeLimits, onBytes: seldom(onBytes) });
+  const { published, readings } = await enterLogs(files, database, { invented: false, now: Date.now() });
+  // As blobs, which a browser may put on disk; they are asked for one at a time.
+  const kept = [...readings].map(([file, csv]) => [file, new Blob([csv.slice()])] as const);
+  return { published, readings: new Map(kept) };
+}
