@@ -10,12 +10,15 @@ export interface ToleranceWords extends Reader {
   readonly toleranceKelvin: number;
   /** Else only a change counts against it. */
   readonly probeAtBulb: boolean;
-  /** The last load judged, milliseconds UTC. */
+  /** The kiln's last load, milliseconds UTC. */
   readonly now: number;
 }
 
 const tolerance = ({ toleranceKelvin, units }: ToleranceWords): string =>
   `its tolerance of ${degrees(toleranceKelvin, units)}`;
+
+/** In the answer the tolerance has no number; the grounds below give it. */
+const ITS = "its tolerance";
 
 /** After *will* or *may*. Without a probe at the bulb only a move can be measured. */
 const leave = (words: ToleranceWords, named: string): string =>
@@ -24,14 +27,14 @@ const leave = (words: ToleranceWords, named: string): string =>
 const left = ({ probeAtBulb }: ToleranceWords, named: string): string =>
   probeAtBulb ? `left ${named}` : `moved by more than ${named}`;
 
+/** `left its tolerance`, after *may already have*. */
+export const leftItsTolerance = (words: ToleranceWords): string => left(words, ITS);
+
 const outside = ({ probeAtBulb }: ToleranceWords, named: string): string =>
   probeAtBulb ? `outside ${named}` : `further than ${named} from where it was`;
 
 const inside = ({ probeAtBulb }: ToleranceWords, named: string): string =>
   `stay within ${named}${probeAtBulb ? "" : " of where it was"}`;
-
-/** In the answer the tolerance has no number; the grounds below give it. */
-const ITS = "its tolerance";
 
 function datedClause(leaves: Extract<LeavesTolerance, { kind: "dated" }>, words: ToleranceWords): Sentence {
   const { earliest, latest, onlyIfCreep } = leaves;
@@ -39,7 +42,7 @@ function datedClause(leaves: Extract<LeavesTolerance, { kind: "dated" }>, words:
   const start = onlyIfCreep ? "; if this is a creep it" : ", and";
   if (earliest <= now) {
     const by = latest === null ? "" : `, else it will by ${printDateInFull(latest, timeZone)}`;
-    return [`${start} may `, strong("already"), ` have ${left(words, ITS)}${by}`];
+    return [`${start} may `, strong("already"), ` have ${leftItsTolerance(words)}${by}`];
   }
   return latest === null
     ? [`${start} may ${leave(words, ITS)} from `, strong(printDateInFull(earliest, timeZone)), " on"]

@@ -1,8 +1,8 @@
-import type { HoldJudgement, HoldName, KilnThermostat, ThermostatResult } from "../report/thermostatResult.ts";
+import type { HoldName, KilnThermostat, ThermostatResult } from "../report/thermostatResult.ts";
 import { printDateInFull } from "../units/instant.ts";
 import { counted } from "./counted.ts";
 import { type ChangeVerdict, type HoldVerdict, holdVerdict, isAlarmed } from "./holdVerdict.ts";
-import { leavesClause, type ToleranceWords } from "./leavesSentence.ts";
+import { leavesClause, leftItsTolerance, type ToleranceWords } from "./leavesSentence.ts";
 import { doubtSentence, loggerDoubts } from "./loggerDoubts.ts";
 import { errorWords } from "./loggerTrust.ts";
 import { joinSentences, type Sentence, strong } from "./sentence.ts";
@@ -11,10 +11,14 @@ import { roughDate } from "./yieldMoistureAnswer.ts";
 
 const HOLDS: readonly HoldName[] = ["drying", "cure"];
 
-/** What the tolerance of a kiln is held against, for one hold. */
-export function toleranceWords(kiln: KilnThermostat, judgement: HoldJudgement, reader: Reader): ToleranceWords {
+/** When the kiln was last loaded: what lies before it is no forecast, though this hold may have been read last some loads ago. */
+const lastLoadAt = ({ loads }: KilnThermostat): number =>
+  loads.reduce((last, { loadedAt }) => Math.max(last, loadedAt), Number.NEGATIVE_INFINITY);
+
+/** What the tolerance of a kiln's thermostats is held against. */
+export function toleranceWords(kiln: KilnThermostat, reader: Reader): ToleranceWords {
   const { toleranceKelvin, probeAtBulb } = kiln;
-  return { ...reader, toleranceKelvin, probeAtBulb, now: judgement.points.at(-1)?.at ?? Number.NEGATIVE_INFINITY };
+  return { ...reader, toleranceKelvin, probeAtBulb, now: lastLoadAt(kiln) };
 }
 
 /** `has crept down 1.1 °C since the end of August, 0.55 °C a month`. */
@@ -50,7 +54,7 @@ export function holdAnswer(kiln: KilnThermostat, hold: HoldName, reader: Reader)
   const judgement = kiln[hold];
   const verdict = holdVerdict(judgement);
   if (judgement === null || verdict.kind === "none") return [];
-  const words = toleranceWords(kiln, judgement, reader);
+  const words = toleranceWords(kiln, reader);
   const the = `The ${thermostatName[hold]} `;
   switch (verdict.kind) {
     case "tooFew": {
@@ -109,20 +113,28 @@ function bothSteady(kiln: KilnThermostat): Sentence {
 }
 
 /**
- * A cure that does what the drying hold does is said in short: by how much, and when it leaves its tolerance if that is sooner.
+ * A cure that does what the drying hold does is said in short: by how much, and when it leaves its tolerance if that is sooner,
+ * or that it may have.
  * Empty where it does not.
  */
-function cureLikewise(kiln: KilnThermostat, { units, timeZone }: Reader): Sentence {
+function cureLikewise(kiln: KilnThermostat, reader: Reader): Sentence {
+  const { units, timeZone } = reader;
   const [drying, cure] = [holdVerdict(kiln.drying), holdVerdict(kiln.cure)];
   if (!("movedKelvin" in drying && "movedKelvin" in cure) || drying.kind !== cure.kind) return [];
   const [first, second] = [drying.models.leaves, cure.models.leaves];
   if (drying.movedKelvin * cure.movedKelvin <= 0 || first.kind !== "dated" || second.kind !== "dated") return [];
-  const sooner = second.earliest < first.earliest && second.earliest > (kiln.cure?.points.at(-1)?.at ?? 0);
-  if (!sooner && second.earliest < first.earliest) return [];
+  const words = toleranceWords(kiln, reader);
+  const sooner = second.earliest < first.earliest;
+  if (sooner && first.earliest <= words.now) return [];
+  const outside: Sentence = !sooner
+    ? ["."]
+    : second.earliest > words.now
+      ? [`, and may be outside sooner, from ${printDateInFull(second.earliest, timeZone)} on.`]
+      : [", and may ", strong("already"), ` have ${leftItsTolerance(words)}.`];
   return [
     `The cure thermostat ${cure.kind === "creep" ? "has crept" : "stepped"} likewise, `,
     strong(`${way(cure.movedKelvin)} ${degrees(cure.movedKelvin, units)}`),
-    sooner ? `, and may be outside sooner, from ${printDateInFull(second.earliest, timeZone)} on.` : ".",
+    ...outside,
   ];
 }
 

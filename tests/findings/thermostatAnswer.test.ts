@@ -165,6 +165,15 @@ describe("thermostatAnswer(result, reader)", () => {
       /down 1\.1 °C, and may be outside sooner, from 17 November 2025 on\.$/,
     );
     expect(said(holdAnswer(both, "cure", metric))).toContain("The cure thermostat has crept down 1.1 °C since");
+    // A load that was read in the drying hold alone lies after the cure's earliest date: that day is no forecast any more.
+    const { cure } = dryingLater;
+    const from = cure?.stretches.at(-1)?.models?.leaves;
+    const lastRead = dryingLater.loads.at(-1);
+    if (from?.kind !== "dated" || lastRead === undefined) throw new RangeError("the made-up cure has a date");
+    const loads = [...dryingLater.loads, { ...lastRead, load: "later", loadedAt: from.earliest + DAY / 2 }];
+    expect(said(thermostatAnswer({ kilns: [{ ...dryingLater, loads }] }, metric))).toMatch(
+      /down 1\.1 °C, and may already have left its tolerance\.$/,
+    );
   });
 
   it("names each kiln where there are several", () => {

@@ -61,7 +61,7 @@ export function HoldEntry({ kiln, hold, figures, suffix, note, numbersIn }: Hold
         )}
         {leaves === null ? null : (
           <p>
-            <Said sentence={leavesSentence(leaves, toleranceWords(kiln, judgement, reader))} />
+            <Said sentence={leavesSentence(leaves, toleranceWords(kiln, reader))} />
           </p>
         )}
       </div>
