@@ -26,7 +26,7 @@ const MEASURE: Readonly<Record<DriftEvidence["kind"], string>> = {
 
 /** The numbers behind one piece of evidence, in the reader's degrees; what they speak for stands beside it. */
 export function evidenceSentence(evidence: DriftEvidence, units: UnitSystem): string {
-  const { kind, change, before, beside, unknown } = evidence;
+  const { kind, change, before, beside, isAtEqualAir, unknown } = evidence;
   const measure = MEASURE[kind];
   if (unknown !== null) return UNREAD[unknown](measure);
   if (change === null) return `${measure} says nothing here.`;
@@ -36,5 +36,6 @@ export function evidenceSentence(evidence: DriftEvidence, units: UnitSystem): st
   if (before === null) return `${measure} has moved by ${moved(change, units, 1)}.`;
   const per = kind === "weak heater or fan" ? " a minute" : "";
   const was = `${print(before, QUANTITY, units, { decimals: 2 })}${per}`;
-  return `${measure} was ${was} and has moved by ${moved(change, units, 2, per)}.`;
+  const equal = isAtEqualAir ? ", at equal air outside" : "";
+  return `${measure} was ${was} and has moved by ${moved(change, units, 2, per)}${equal}.`;
 }

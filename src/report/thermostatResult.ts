@@ -93,6 +93,8 @@ export interface DriftEvidence {
   readonly before: number | null;
   /** The change that is left beside the season, K; null for the other kinds. */
   readonly beside: Interval | null;
+  /** Whether `change` is at equal air outside: a heater lifts cold air to the same temperature more slowly. */
+  readonly isAtEqualAir: boolean;
   /** Why there is no size: the measure is read in too few loads, or the air changed along with the offset. */
   readonly unknown: "too few" | "together" | null;
 }

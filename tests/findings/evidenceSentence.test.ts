@@ -24,6 +24,7 @@ describe("evidenceSentence(evidence, units)", () => {
     expect(words(rise, "us")).toBe(
       "The rise at full power was 1.98 °F a minute and has moved by −0.54 (−0.72 to −0.36) °F a minute.",
     );
+    expect(words({ ...rise, isAtEqualAir: true })).toMatch(/\(−0\.40 to −0\.20\) °C a minute, at equal air outside\.$/);
     expect(words({ kind: "worn contacts", speaks: "against", change: interval(0.1, -0.1, 0.3), before: 4 })).toBe(
       "The swing of the cycles was 4.00 °C and has moved by +0.10 (−0.10 to +0.30) °C.",
     );

@@ -107,6 +107,7 @@ export const evidenceOf = (parts: Pick<DriftEvidence, "kind" | "speaks"> & Parti
   change: null,
   before: null,
   beside: null,
+  isAtEqualAir: false,
   unknown: null,
   ...parts,
 });

@@ -12,6 +12,8 @@ import { type SeasonEffect, seasonEffect } from "./seasonEffect.ts";
 export interface Companion {
   readonly name: string;
   readonly values: readonly (number | null)[];
+  /** What else moves it, and is held equal. */
+  readonly beside?: PredictorColumn;
 }
 
 /**
@@ -45,7 +47,10 @@ export function explainDrift(
   return {
     against: shape.model,
     offsetChange: offsetChange(models),
-    companions: companions.map(({ name, values }) => ({ name, found: companionChange(values, shape.values) })),
+    companions: companions.map(({ name, values, beside }) => ({
+      name,
+      found: companionChange(values, shape.values, beside ?? null),
+    })),
     seasons: seasons.map((season) => ({ name: season.name, found: seasonEffect(series, season, models) })),
   };
 }

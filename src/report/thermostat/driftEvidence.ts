@@ -9,7 +9,33 @@ const DAY = 86_400_000;
 
 const excludesZero = ({ low, high }: Interval): boolean => low > 0 || high < 0;
 /** A kind of which nothing is known yet. */
-const nothing = { speaks: "open", change: null, before: null, beside: null, unknown: null } as const;
+const nothing = {
+  speaks: "open",
+  change: null,
+  before: null,
+  beside: null,
+  isAtEqualAir: false,
+  unknown: null,
+} as const;
+/** A rise that may have lost this share and more does not clear heater and fan. Our own mark. */
+const SLOWER_SHARE = 0.2;
+
+/**
+ * Contacts wear towards a wider swing. Where one switch point wears, the middle moves by half of what the swing grows, so that
+ * a swing that grew by less than the middle moved does not explain it.
+ */
+function contactsSpeak({ low, high }: Interval, offset: Interval | null): DriftEvidence["speaks"] {
+  if (low > 0) return "for";
+  const leastMoved =
+    offset === null || !excludesZero(offset) ? 0 : Math.min(Math.abs(offset.low), Math.abs(offset.high));
+  return high < leastMoved ? "against" : "open";
+}
+
+/** A heater or fan weakens towards a slower rise; an interval that reaches far down tells nothing. */
+function heaterSpeaks({ low, high }: Interval, before: number): DriftEvidence["speaks"] {
+  if (high < 0) return "for";
+  return low > -SLOWER_SHARE * before ? "against" : "open";
+}
 
 /**
  * What speaks for which kind of change over the loads of the latest stretch: the swing of the cycles, the rise at full power,
@@ -32,7 +58,9 @@ export function driftEvidence(
     const row = rows.get(load);
     return row?.airOverLoad?.celsius ?? row?.airAtLoading?.celsius ?? null;
   });
-  const seasons = air.every((celsius) => celsius !== null) ? [{ name: "air", values: air }] : [];
+  const isAirKnown = air.every((celsius) => celsius !== null);
+  const seasons = isAirKnown ? [{ name: "air", values: air }] : [];
+  const [outside] = seasons;
   const {
     offsetChange,
     companions,
@@ -40,7 +68,11 @@ export function driftEvidence(
   } = explainDrift(series, models, {
     companions: [
       { name: "swing", values: points.map(({ swingKelvin }) => swingKelvin) },
-      { name: "rise", values: points.map(({ riseKelvinPerMinute }) => riseKelvinPerMinute) },
+      {
+        name: "rise",
+        values: points.map(({ riseKelvinPerMinute }) => riseKelvinPerMinute),
+        ...(outside && { beside: outside }),
+      },
     ],
     seasons,
   });
@@ -56,9 +88,10 @@ export function driftEvidence(
       continue;
     }
     const { change, before } = moved;
-    // Contacts wear towards a wider swing, a heater or fan towards a slower rise.
-    const worse = name === "swing" ? change.low > 0 : change.high < 0;
-    found.push({ ...nothing, kind, speaks: worse ? "for" : "against", change, before: before.estimate });
+    const isSwing = name === "swing";
+    const speaks = isSwing ? contactsSpeak(change, offsetChange) : heaterSpeaks(change, before.estimate);
+    const isAtEqualAir = !isSwing && outside !== undefined;
+    found.push({ ...nothing, kind, speaks, change, before: before.estimate, isAtEqualAir });
   }
   for (const { found: effect } of effects) {
     if (isFitFault(effect)) continue;

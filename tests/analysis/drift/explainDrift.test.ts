@@ -68,6 +68,30 @@ describe("explainDrift(series, models, measures)", () => {
   });
 });
 
+describe("companionChange(values, shape, beside)", () => {
+  const shape = driftShape(modelsOf(drift)).values;
+  const season = days.map((day) => 8 + 9 * Math.sin((2 * Math.PI * day) / 250));
+
+  test("parts what moved with the drift from what the air outside does, and gives the level at its mean", () => {
+    const air = { name: "air", values: Array.from(season) };
+    const meanAir = season.reduce((sum, celsius) => sum + celsius, 0) / season.length;
+    for (const moves of [0, -0.3]) {
+      const truth = season.map((celsius, at) => 1 + 0.04 * (celsius - meanAir) + moves * (shape[at] as number));
+      const found = companionChange(Array.from(scattered(truth, 0.05, 7)), shape, air);
+      if (isFitFault(found)) throw new Error(sayFitFault(found));
+      expect(found.change.low).toBeLessThan(moves);
+      expect(found.change.high).toBeGreaterThan(moves);
+      expect(found.change.high - found.change.low).toBeLessThan(0.2);
+      expect(found.before.estimate).toLieWithin(1, 0.05);
+    }
+  });
+
+  test("refuses a column beside it of another length", () => {
+    const air = { name: "air", values: [1, 2] };
+    expect(() => companionChange(Array.from(season), shape, air)).toThrow(/got 2 for 60/);
+  });
+});
+
 describe("seasonEffect(series, covariate, models)", () => {
   test("an offset that follows ambient temperature is a season, with no drift left beside it", () => {
     const values = scattered(
