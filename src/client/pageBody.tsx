@@ -6,6 +6,7 @@ import { Logs } from "../bodies/Logs.tsx";
 import { MonthReview, shownMonth } from "../bodies/MonthReview.tsx";
 import type { OwnLogsState } from "../bodies/ownLogs/ownLogsState.ts";
 import {
+  askLogsPage,
   changesPage,
   homePage,
   kilnHoursPage,
@@ -43,6 +44,8 @@ import { monthPath } from "../units/calendarMonth.ts";
 import { runFolder } from "../units/runPath.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import { varietyFolder } from "../units/varietyPath.ts";
+import { AskLogsLive } from "./askLogs/AskLogsLive.tsx";
+import type { Ask } from "./askLogs/askCalls.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
 
@@ -54,6 +57,8 @@ export interface Showing<Report extends LoadedReport = LoadedReport> {
   readonly places: SitePlaces;
   /** The readings of one load of these logs, by the name in its row. */
   readonly curve: (readingsFile: string) => Promise<KilnCurve>;
+  /** A question in SQL, over all of the logs whatever the view. */
+  readonly ask: Ask;
   /** How far the reader's own logs have come. */
   readonly own: OwnLogsState;
   /** Whose logs the report is of. */
@@ -146,6 +151,10 @@ const pages: Readonly<Record<string, Page>> = {
     name: yourLogsPage,
     content: <YourLogs report={report} own={own} />,
   })),
+  [askLogsPage.path]: {
+    ...page([], ({ ask }) => ({ name: askLogsPage, content: <AskLogsLive ask={ask} /> })),
+    ofWholeHouse: true,
+  },
   [runsPage.path]: page([], ({ report }) => ({ name: runsPage, content: <Runs report={report} /> })),
 };
 

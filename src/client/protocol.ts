@@ -2,6 +2,7 @@ import type { ChosenRows } from "../report/chosenRows.ts";
 import type { PackedReport } from "../report/packed.ts";
 import type { PartName, ReportRows } from "../report/report.ts";
 import type { View } from "../report/view.ts";
+import type { AskReply, AskRequest } from "./askLogs/askProtocol.ts";
 import type { LaterFindings } from "./laterFindings.ts";
 import type { ChosenFile } from "./ownLogs/chosenFile.ts";
 
@@ -20,6 +21,7 @@ export type OpenRequest =
 /** What the page asks of the report worker. */
 export type WorkerRequest =
   | OpenRequest
+  | AskRequest
   /** The rows of a view, and of what is worked out of them only what the page shows. A later request ends an earlier one. */
   | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] }
   /** The readings of one load of the reader's own logs, by the name in its row. */
@@ -27,6 +29,7 @@ export type WorkerRequest =
 
 /** What the worker answers. */
 export type WorkerAnswer =
+  | AskReply
   | {
       readonly kind: "progress";
       readonly part: "engine" | "tables" | "reading";

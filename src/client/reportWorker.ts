@@ -9,6 +9,7 @@ import { packReport } from "../report/packReport.ts";
 import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { ReportParts, ReportRows } from "../report/report.ts";
 import { rowFilter } from "../report/rowFilter.ts";
+import { answerAsks } from "./askLogs/answerAsk.ts";
 import { findLater, withLater } from "./laterFindings.ts";
 import { enterOwnLogs } from "./ownLogs/enterOwnLogs.ts";
 import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
@@ -151,8 +152,16 @@ async function rehearse(ready: Opened, asked: ReportRequest): Promise<void> {
   }
 }
 
+const answerAsk = answerAsks(async () => {
+  if (opened === null) throw new RangeError("a question was asked before the engine was opened");
+  const { database, published } = await opened;
+  return { database, timeZone: published.house.timeZone };
+}, say);
+
 async function answer(request: WorkerRequest): Promise<void> {
-  if (request.kind === "report") {
+  if (request.kind === "ask" || request.kind === "stop") {
+    answerAsk(request);
+  } else if (request.kind === "report") {
     await report(request);
   } else if (request.kind === "readings") {
     const csv = (await opened)?.readings.get(request.file) ?? null;

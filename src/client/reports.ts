@@ -3,6 +3,7 @@ import type { PartName, ReportParts, ReportRows } from "../report/report.ts";
 import type { KilnCurve } from "../report/runPageResult.ts";
 import { unpackReport } from "../report/unpackReport.ts";
 import { choosesRows, formatView, type View, wholeView } from "../report/view.ts";
+import type { Ask } from "./askLogs/askCalls.ts";
 import { type BuiltPieces, openBuiltPieces } from "./builtPieces.ts";
 import { keptCurves } from "./keptCurves.ts";
 import { awaitsLater, isWorthDrawing, withLater } from "./laterFindings.ts";
@@ -25,6 +26,8 @@ export interface Reports {
   of(view: View, parts: readonly PartName[]): AsyncGenerator<LoadedReport, void>;
   /** The readings of one load, by the name in its row. */
   curve(readingsFile: string): Promise<KilnCurve>;
+  /** A question in SQL, over all of the logs whatever the view. */
+  readonly ask: Ask;
   /** Gives up what is waited for. */
   cancel(): void;
   /** Does this view wait for the engine to start? */
@@ -111,6 +114,7 @@ export function openSiteReports(places: SitePlaces, onProgress: (progress: LoadP
   return {
     of: answering({ worker, whole: () => built.with([]), built }),
     curve: keptCurves((file) => fetchText(tables + file)),
+    ask: worker.askSql,
     cancel: () => worker.end("cancelled"),
     startsEngine: (view) => choosesRows(view) && !worker.isReady,
   };
@@ -130,6 +134,7 @@ export function openOwnReports(
   return {
     of: answering({ worker, whole: () => whole, built: null }),
     curve: keptCurves(worker.readings),
+    ask: worker.askSql,
     // The worker stays: reading the logs anew would take longer than what is given up.
     cancel: () => worker.drop("cancelled"),
     startsEngine: () => false,

@@ -3,6 +3,7 @@ import { yourLogsPage } from "../bodies/pageNames.ts";
 import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
 import { formatView, parseView, type View, wholeView } from "../report/view.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
+import type { Ask } from "./askLogs/askCalls.ts";
 import { type Control, changeView } from "./changeView.ts";
 import { openDrawer } from "./drawer.ts";
 import { frameShown } from "./frameShown.ts";
@@ -65,12 +66,17 @@ export function startSession(main: HTMLElement): Session {
   const reports = (): Reports => desk.shown?.reports ?? site;
   const houseUnits = (): UnitSystem => desk.shown?.rows.house.units ?? places.units;
   const drawer = openDrawer(main, builtPath);
+  /** One for as long as the session lasts, whichever logs it comes to: a page that holds a question keeps it. */
+  const ask: Ask = (sql, options) =>
+    reports()
+      .ask(sql, options)
+      .finally(() => showProgress(main, "", false));
 
   /** Once: taking over a page a second time would double it. What could not be fetched may be tried again. */
   const adopt = (): Promise<void> => {
     adoption ??= (async () => {
       for await (const built of site.of(wholeView, partsAt(builtPath))) {
-        const about = { places, curve: site.curve, own: noOwnLogs, logs: "site" } as const;
+        const about = { places, ask, curve: site.curve, own: noOwnLogs, logs: "site" } as const;
         const showing = { ...about, path: builtPath, report: built, view: wholeView };
         adoptPage(main, await bodyOf(showing), showing);
       }
@@ -84,7 +90,8 @@ export function startSession(main: HTMLElement): Session {
   /** @returns whether it was still wished for when it had been put together */
   const show = async (path: string, next: View, found: LoadedReport, mine: number): Promise<boolean> => {
     const logs = desk.shown === null ? "site" : "own";
-    const showing = { path, report: found, view: next, places, curve: reports().curve, own: desk.state, logs } as const;
+    const from = { curve: reports().curve, ask, own: desk.state, logs } as const;
+    const showing = { path, report: found, view: next, places, ...from };
     const body = await bodyOf(showing);
     if (mine !== wish) return false;
     drawer.draw(body, showing, afresh);

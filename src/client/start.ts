@@ -77,7 +77,7 @@ if (main !== null && main.dataset.still === undefined) {
   addEventListener("popstate", () => {
     void live(main).then((opened) => opened.showAddress());
   });
-  // The page of own logs has nothing that works without the session, and logs that are kept come back on every page.
-  const isOwnLogs = main.querySelector("[data-own]") !== null;
-  if (location.search !== "" || isOwnLogs || keepsLogs()) void live(main).then((opened) => opened.showAddress());
+  // Some pages have nothing that works without the session, and logs that are kept come back on every page.
+  const needsSession = main.querySelector("[data-own], [data-wakes]") !== null;
+  if (location.search !== "" || needsSession || keepsLogs()) void live(main).then((opened) => opened.showAddress());
 }

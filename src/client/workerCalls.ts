@@ -1,5 +1,6 @@
 import type { PartName, ReportRows } from "../report/report.ts";
 import type { View } from "../report/view.ts";
+import { type AskCalls, openAskCalls } from "./askLogs/askCalls.ts";
 import type { LaterFindings } from "./laterFindings.ts";
 import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
 import workerAddress from "./reportWorker.ts?worker&url";
@@ -20,6 +21,8 @@ export interface ReportWorker {
   opened(): Promise<ReportRows | null>;
   /** The readings of one load of the reader's own logs. */
   readings(file: string): Promise<string>;
+  /** Asks these logs in SQL. */
+  readonly askSql: AskCalls["ask"];
   /** Ends with this message whatever question is waited for; the worker stays. */
   drop(message: string): void;
   /** Ends the worker too. */
@@ -75,6 +78,7 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
   const end = (message: string): void => {
     drop(message);
     ready.reject(new Error(message));
+    asks.end(message);
     for (const { reject } of readings.values()) reject(new Error(message));
     readings.clear();
     worker?.terminate();
@@ -95,7 +99,8 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
     else if (data.kind === "ready") {
       isReady = true;
       ready.resolve(data.rows);
-    } else if (data.kind === "readings") receiveReadings(data);
+    } else if (data.kind === "asked" || data.kind === "ask-failed") asks.receive(data);
+    else if (data.kind === "readings") receiveReadings(data);
     else if (data.kind === "failed" && data.request === null) end(data.message);
     else if (data.request !== waiting?.request) return;
     else if (data.kind === "report") waiting.report.resolve(data);
@@ -111,6 +116,8 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
     worker.postMessage(opening satisfies WorkerRequest);
     return worker;
   };
+
+  const asks = openAskCalls((request) => started().postMessage(request satisfies WorkerRequest));
 
   return {
     ask(view, parts) {
@@ -134,6 +141,7 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
       }
       return known.promise;
     },
+    askSql: asks.ask,
     drop,
     end,
     get isReady() {

@@ -1,0 +1,28 @@
+import type { FigureSpec } from "../../figures/figureSpec.ts";
+import type { AskFault } from "../../findings/ask/askFault.ts";
+import type { AskedAnswer } from "../../tables/askedAnswer.ts";
+
+/** How far a reader's question has come. */
+export type AskStage =
+  | { readonly kind: "none" }
+  | { readonly kind: "asking"; readonly seconds: number; readonly stopping: boolean }
+  | { readonly kind: "failed"; readonly fault: AskFault }
+  | {
+      readonly kind: "answered";
+      readonly answer: AskedAnswer;
+      readonly figure: FigureSpec | null;
+      readonly seconds: number;
+    };
+
+export interface AskState {
+  readonly sql: string;
+  readonly stage: AskStage;
+}
+
+/** What a live page does when its controls are used; null while no script answers. */
+export interface AskHands {
+  type(sql: string): void;
+  ask(sql: string): void;
+  stop(): void;
+  download(): void;
+}
