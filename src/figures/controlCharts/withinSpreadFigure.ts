@@ -4,17 +4,18 @@ import { printDate } from "../../units/instant.ts";
 import { footAxis, footHeight, valueAxis } from "../axes.ts";
 import { type FigureSettings, fullWidth, narrowWidth } from "../figureSettings.ts";
 import type { FigureSpec, Frame } from "../figureSpec.ts";
-import { type Label, labelLayer } from "../labelLayer.ts";
+import { type Label, labelLayer, lineHeight } from "../labelLayer.ts";
 import { countOf, latestFirst } from "../listedRows.ts";
 import { dotRadius, MOST_LINKED_MARKS, ringRadius, rings, scatter } from "../scatter.ts";
 import { valueTicks } from "../ticks.ts";
 import { batchPoints } from "./batchPoints.ts";
-import { type ChartFrame, chartFrame } from "./chartFrame.ts";
+import { chartFrame } from "./chartFrame.ts";
 import { chartWords, listed, runCell } from "./chartWords.ts";
 import { endLabels } from "./endLabels.ts";
+import { levelNames } from "./levelNames.ts";
 import { nearLabels } from "./nearLabels.ts";
 import { spanWithRoom, wordsOver } from "./spanWithRoom.ts";
-import { type SpreadLevel, spreadLevels, spreadMarks } from "./spreadLevels.ts";
+import { spreadLevels, spreadMarks } from "./spreadLevels.ts";
 
 /** A caption names this many uneven batches. */
 const MOST_SAID = 4;
@@ -71,7 +72,13 @@ export function withinSpreadFigure(chart: ControlChart, settings: FigureSettings
       footAxis(months, size),
       scatter(points, frame),
       rings(uneven, frame),
-      endLabels(levelNames(levels, shared, frame), size),
+      endLabels(
+        levelNames(
+          levels.filter(({ to }) => to === x[1]),
+          { narrow: frame.narrow, least: (lineHeight(size) * (y[1] - y[0])) / inner },
+        ),
+        size,
+      ),
       labelLayer({
         size,
         labels,
@@ -133,18 +140,4 @@ export function withinSpreadFigure(chart: ControlChart, settings: FigureSettings
     printAs: "wide",
     options,
   };
-}
-
-/** At the right end: the limit and the usual spread of the latest batch, or of each number of samples where they mix. */
-function levelNames(levels: readonly SpreadLevel[], { x }: ChartFrame, { narrow }: Frame) {
-  const ending = levels.filter(({ to }) => to === x[1]);
-  const several = ending.length > 1;
-  const usual = ending.reduce((sum, { centre }) => sum + centre, 0) / ending.length;
-  return [
-    ...ending.map(({ high, count }) => {
-      const name = several ? (narrow ? `of ${count}` : `${count} samples`) : "limit";
-      return { y: high, role: "soft" as const, rows: [name] };
-    }),
-    ...(ending.length === 0 ? [] : [{ y: usual, role: "ink" as const, rows: ["usual"] }]),
-  ];
 }
