@@ -12,6 +12,7 @@ import { scatter } from "../scatter.ts";
 import { textWidth } from "../textWidth.ts";
 import { paddedSpan } from "../ticks.ts";
 import { dayTicks, monthTicks } from "../timeTicks.ts";
+import { printDateSpan } from "./dateSpan.ts";
 import { degreeWords } from "./degreeWords.ts";
 import { nameInId } from "./nameInId.ts";
 import { ownStripAxes, ownStrips, stripScale } from "./ownStrips.ts";
@@ -105,7 +106,7 @@ export function fanFigure({ fan, kiln, probeAtBulb }: KilnThermostat, settings: 
   return {
     id: `thermostat-fan-${nameInId(kiln)}`,
     title: "What does the fan’s own thermostat do?",
-    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own.${spanSaid(offsets, (kelvin, bare) => (bare ? bareDifference : difference)(kelvin), "It switched", probeAtBulb ? "from its set point" : "from the middle of all these loads; the probe is not at its bulb, so only changes are drawn")}${spanSaid(shares, (share, bare) => (bare ? printNumber(100 * share, 0) : percent(share)), "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
+    summary: `${countOf(loads.length, "load")} with the fan on a thermostat of its own, ${printDateSpan(Math.min(...loads.map(({ at }) => at)), Math.max(...loads.map(({ at }) => at)), timeZone)}.${spanSaid(offsets, (kelvin, bare) => (bare ? bareDifference : difference)(kelvin), "It switched", probeAtBulb ? "from its set point" : "from the middle of all these loads; the probe is not at its bulb, so only changes are drawn")}${spanSaid(shares, (share, bare) => (bare ? printNumber(100 * share, 0) : percent(share)), "It blew for", "of the drying hold, and the air through the bed goes with that share")}`,
     table: latestFirst(
       loads,
       "load",

@@ -44,7 +44,7 @@ describe("fanFigure(kiln, settings)", () => {
 
   test("says both spans and that the air goes with the share", () => {
     expect(fanFigure(kiln, settings)?.summary).toBe(
-      `4 loads with the fan on a thermostat of its own. It switched ${MINUS}0.8 to +0.1${NBSP}°C from its set point. It blew for 70 to 90 % of the drying hold, and the air through the bed goes with that share.`,
+      `4 loads with the fan on a thermostat of its own, 6 Jan to 21 Jan 2025. It switched ${MINUS}0.8 to +0.1${NBSP}°C from its set point. It blew for 70 to 90 % of the drying hold, and the air through the bed goes with that share.`,
     );
     expect(fanFigure(kiln, settings)?.table.rows[0]).toEqual([
       { text: "25-004", href: "../runs/25-004/" },
