@@ -12,7 +12,8 @@ import type { AdjustedMeasure, ScaledValue } from "./season.ts";
 const FEWEST_LOTS = 5;
 /** A lot's level and its spread are judged from this many batches of it on. */
 const FEWEST_FOR_LEVEL = 3;
-const FEWEST_FOR_SPREAD = 4;
+/** With four, two distances from the median are always alike, and the test finds unevenness several times too often. */
+const FEWEST_FOR_SPREAD = 5;
 const CERTAIN = 0.05;
 
 /** One measure's values lot by lot, lots by their first batch. */
@@ -66,8 +67,10 @@ const meanOf = ({ count, sum }: Sums): number => sum / count;
 const squaresAboutMean = ({ count, sum, squares }: Sums): number => Math.max(0, squares - (sum * sum) / count);
 
 /**
- * Does each lot stand at another level than all others of its variety? Welch's test of the lot against the rest; the rest
- * is the whole less the lot, so that many lots cost no more than their batches.
+ * Does each lot stand at another level than all others of its variety? The lot against the rest by Welch's test and by
+ * Student's, whichever is the less sure: Welch's calls three or four batches that lie close together by chance far too
+ * certain, Student's a lot that spreads more than the others. The rest is the whole less the lot, so that many lots cost
+ * no more than their batches.
  */
 function levelPs({ lots }: LotsOfMeasure): readonly (number | null)[] {
   const all = lots.flatMap(({ values }) => adjustedOf(values));
@@ -77,14 +80,18 @@ function levelPs({ lots }: LotsOfMeasure): readonly (number | null)[] {
   return own.map((lot) => {
     const rest = less(whole, lot);
     if (lot.count < FEWEST_FOR_LEVEL || lots.length < 3 || rest.count < FEWEST_FOR_LEVEL) return null;
-    const [ofLot, ofRest] = [lot, rest].map((sums) => squaresAboutMean(sums) / (sums.count - 1) / sums.count) as [
-      number,
-      number,
-    ];
+    const [inLot, inRest] = [squaresAboutMean(lot), squaresAboutMean(rest)];
+    const [ofLot, ofRest] = [inLot / (lot.count - 1) / lot.count, inRest / (rest.count - 1) / rest.count];
     // What rounding leaves of values that are all alike is no spread.
     if (!(ofLot + ofRest > 1e-24 * (1 + middle * middle))) return null;
-    const degreesOfFreedom = (ofLot + ofRest) ** 2 / (ofLot ** 2 / (lot.count - 1) + ofRest ** 2 / (rest.count - 1));
-    return studentTTwoSidedP((meanOf(lot) - meanOf(rest)) / Math.sqrt(ofLot + ofRest), degreesOfFreedom);
+    const apart = meanOf(lot) - meanOf(rest);
+    const welch = (ofLot + ofRest) ** 2 / (ofLot ** 2 / (lot.count - 1) + ofRest ** 2 / (rest.count - 1));
+    const student = lot.count + rest.count - 2;
+    const pooled = ((inLot + inRest) / student) * (1 / lot.count + 1 / rest.count);
+    return Math.max(
+      studentTTwoSidedP(apart / Math.sqrt(ofLot + ofRest), welch),
+      studentTTwoSidedP(apart / Math.sqrt(pooled), student),
+    );
   });
 }
 
@@ -94,7 +101,7 @@ const awayFrom = (values: readonly ScaledValue[]): number[] =>
 
 /**
  * Does each lot spread more than the others? One-sided, after Brown and Forsythe: the lot's distances from its middle against
- * all other lots' from theirs. Lots of fewer than four batches say nothing.
+ * all other lots' from theirs. Lots of fewer than five batches say nothing.
  */
 function spreadPs({ lots }: LotsOfMeasure): readonly (number | null)[] {
   const own = lots.map(({ values }) => (values.length < FEWEST_FOR_SPREAD ? null : sumsAbout(awayFrom(values), 0)));
