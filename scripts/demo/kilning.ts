@@ -1,7 +1,7 @@
 import { humidityRatio, specificVolume } from "../../src/malting/moistAir.ts";
 import { PRESSURE_PASCALS } from "./airTable.ts";
 import { airAt, type Weather } from "./climate.ts";
-import { MINUTE, toFiveMinutes } from "./clock.ts";
+import { HOUR, MINUTE, toFiveMinutes } from "./clock.ts";
 import { bedMoisturePercent, type DryingBed, LAYERS, passAir } from "./dryingBed.ts";
 import { fanFlow, KILN } from "./fan.ts";
 import type { Planted } from "./plant.ts";
@@ -30,6 +30,9 @@ const DRY_ENOUGH = 5.25;
  */
 const LATE_AFTER = 270 * MINUTE;
 const NEARLY_DRY = 5.8;
+/** A kiln that cannot do it is not waited for: so long after loading it is turned up, or its heat turned off, come what may. */
+const TURNED_UP_BY = 26 * HOUR;
+const HEAT_OFF_BY = 38 * HOUR;
 /** The fan's own thermostat switches this far above and below its set point. */
 const FAN_HALF_DIFFERENTIAL = 0.5;
 
@@ -165,7 +168,7 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
         if (fan) holdBlowing++;
         if (Number.isNaN(seenAt) && airOff >= seenAtCelsius) seenAt = now;
       }
-      if (now >= seenAt + seenLate) {
+      if (now >= seenAt + seenLate || now >= loadedAt + TURNED_UP_BY) {
         cureStartedAt = toFiveMinutes(now);
         nextSample = cureStartedAt + firstSampleAfter;
         rake(bed);
@@ -180,7 +183,7 @@ export function fire(firing: Firing, weather: Weather, person: RandomStream, kee
         const read = bedMoisturePercent(bed) + (meterErrors[samples] ?? 0) + planted.meterPoints;
         samples++;
         const dryEnough = (now >= cureStartedAt + LATE_AFTER ? NEARLY_DRY : DRY_ENOUGH) + planted.dryEnoughPoints;
-        if (read <= dryEnough || samples >= meterErrors.length) {
+        if (read <= dryEnough || samples >= meterErrors.length || now >= loadedAt + HEAT_OFF_BY) {
           heatOffAt = toFiveMinutes(now);
           unloadedAt = toFiveMinutes(now + coolTime);
         } else nextSample += 15 * MINUTE;
