@@ -4,6 +4,7 @@ import { Answer } from "./Answer.tsx";
 import { Entry } from "./Entry.tsx";
 import { Figure } from "./Figure.tsx";
 import { FilesRead } from "./logs/FilesRead.tsx";
+import { FromNothing } from "./logs/FromNothing.tsx";
 import { logsFigures } from "./logs/logsFigures.ts";
 import { Problems } from "./logs/Problems.tsx";
 import { logsPage } from "./pageNames.ts";
@@ -28,6 +29,7 @@ export function Logs({ report }: { readonly report: ReportRows }) {
           <FilesRead files={logs.files} />
         </Entry>
       )}
+      <FromNothing />
     </>
   );
 }

@@ -3,7 +3,7 @@ import { print } from "../units/print.ts";
 import { counted } from "./counted.ts";
 import type { Sentence } from "./sentence.ts";
 
-const points = (value: number): string => print(value, "percentagePoints", "metric", { decimals: 0 });
+const points = (value: number): string => print(value, "percentagePoints", "metric", { decimals: 1 });
 
 /**
  * Which air the fit goes by, written down by hand or from the weather files, and how far the two lie apart; empty where
@@ -24,8 +24,8 @@ export function airSourceSentence({ airBasis, airCompared }: KilnHoursResult): S
   const lean =
     Math.abs(median) < 0.5
       ? "neither reads damper as a rule"
-      : `the weather files read ${points(Math.abs(median))} ${median > 0 ? "damper" : "drier"} in the middle`;
+      : `the weather files read ${points(Math.abs(median))} ${median > 0 ? "damper" : "drier"} as a rule`;
   return [
-    `${used} Where both are known (${counted(loads, "load")}), they lie ${points(medianSize)} of humidity apart in the middle, and ${lean}.`,
+    `${used} Where both are known (${counted(loads, "load")}), half of the loads have the two within ${points(medianSize)} of humidity, and ${lean}.`,
   ];
 }

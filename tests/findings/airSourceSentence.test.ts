@@ -10,7 +10,7 @@ const said = (airCompared: AirCompared, airBasis: KilnHoursResult["airBasis"] = 
 describe("airSourceSentence", () => {
   test("names both sources, how far they lie apart and which reads damper", () => {
     expect(said({ logged: 20, weather: 3, difference: { loads: 18, median: -4, medianSize: 6 } })).toBe(
-      "Air at loading is as written down for 20 loads and from the weather files for 3 loads. Where both are known (18 loads), they lie 6 points of humidity apart in the middle, and the weather files read 4 points drier in the middle.",
+      "Air at loading is as written down for 20 loads and from the weather files for 3 loads. Where both are known (18 loads), half of the loads have the two within 6.0 points of humidity, and the weather files read 4.0 points drier as a rule.",
     );
   });
 
