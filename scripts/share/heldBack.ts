@@ -3,6 +3,7 @@ import { standingOf } from "../../src/shared/againstSpec.ts";
 import { MAY_PASS, mayPass, passLimits, SHARED_LAB_MEASURES } from "../../src/shared/projection.ts";
 import type { TableName } from "../../src/tables/declarations.ts";
 import { tableOfFile } from "../../src/tables/fileOf.ts";
+import { MATCH_FILE } from "../../src/tables/foreign/foreignMatch.ts";
 import { fileNames, insideName } from "../../src/tables/insideName.ts";
 import type { Problem } from "../../src/tables/problem.ts";
 import { declarationOf } from "../../src/tables/tableDeclarations.ts";
@@ -10,20 +11,34 @@ import { maltMeasure, printMeasure } from "../../src/units/maltMeasure.ts";
 
 const isShared = (table: TableName | null): table is TableName => table !== null && table in MAY_PASS;
 
-/** The name inside of a column as a file writes it; the name itself where the format has no such column. */
-function insideOf(table: TableName, written: string): string {
+/** Settings that stop every page where they cannot be read. */
+const SETTINGS: ReadonlySet<string> = new Set(["house.toml", MATCH_FILE]);
+
+/**
+ * Whether a file's faults may reach a customer's page. Of a file that columns.toml reads nobody can say by its name what it holds:
+ * it is taken for one that does.
+ */
+function mayBeShown(file: string): boolean {
+  const table = tableOfFile(file);
+  return table === null ? !SETTINGS.has(file) : isShared(table);
+}
+
+/** The name inside of a column as a file writes it; null where it has a heading of its own, which columns.toml reads. */
+function insideOf(table: TableName, written: string): string | null {
   const lower = written.toLowerCase();
   const column = declarationOf(table).columns.find((candidate) =>
     fileNames(candidate).some(({ name }) => name === lower),
   );
-  return column === undefined ? lower : insideName(column);
+  return column === undefined ? null : insideName(column);
 }
 
 /** Whether a problem touches anything that a customer's page would show. */
 function touchesShown({ file, column, effect }: Problem, sources: SharingSources): boolean {
   const table = tableOfFile(file);
-  if (!isShared(table)) return false;
-  return column === null || effect === "row-set-aside" || mayPass(table, insideOf(table, column), sources.house);
+  if (!mayBeShown(file)) return false;
+  if (column === null || effect === "row-set-aside") return true;
+  const inside = isShared(table) ? insideOf(table, column) : null;
+  return inside === null || !isShared(table) ? effect !== "note" : mayPass(table, inside, sources.house);
 }
 
 function outsideSpec(run: string, sources: SharingSources): readonly string[] {
@@ -73,13 +88,13 @@ export function heldBackReasons(sources: SharingSources): ReadonlyMap<string, re
  */
 export function stopsSharing(problems: readonly Problem[]): readonly string[] {
   return problems
-    .filter(({ file, effect }) => effect === "file-set-aside" && (file === "house.toml" || isShared(tableOfFile(file))))
+    .filter(({ file, effect }) => effect === "file-set-aside" && (SETTINGS.has(file) || mayBeShown(file)))
     .map(({ file, message }) => `${file}: ${message}`);
 }
 
 /** Rows of the trade's tables that were set aside and name no batch: a delivery or a customer may be missing from the pages. */
 export function rowsLost(problems: readonly Problem[]): readonly string[] {
   return problems
-    .filter(({ file, effect, run }) => effect === "row-set-aside" && run === null && isShared(tableOfFile(file)))
+    .filter(({ file, effect, run }) => effect === "row-set-aside" && run === null && mayBeShown(file))
     .map(({ file, line, message }) => `${file}, line ${line ?? "?"}: ${message}`);
 }

@@ -4,6 +4,7 @@ import { readSharingSources } from "../../src/report/sharing/readSharingSources.
 import type { SharingSources } from "../../src/report/sharing/sharingSources.ts";
 import { passHouse, passLimits, passRun } from "../../src/shared/projection.ts";
 import { type SharingChoices, shareable } from "../../src/shared/shareable.ts";
+import type { Problem } from "../../src/tables/problem.ts";
 import { tenRuns } from "../support/tenRuns.ts";
 import { textFiles } from "../support/textFiles.ts";
 
@@ -148,6 +149,33 @@ describe("heldBackReasons(sources)", () => {
     const unseen = await spoilt(",735,,,,48,80,,430", ",7350000,,,,48,80,,430");
     expect(unseen.problems.some(({ column }) => column === "green_load_kg")).toBe(true);
     expect(heldBackReasons(unseen).has("R02")).toBe(false);
+  });
+});
+
+describe("a file that columns.toml reads", () => {
+  const fault = (file: string, column: string, effect: Problem["effect"], run: string | null = "R02"): Problem => ({
+    file,
+    line: 4,
+    column,
+    value: "x",
+    rule: "not-a-number",
+    message: "It is not a number.",
+    hint: "Mend it.",
+    effect,
+    run,
+  });
+
+  it("holds a batch back for a value that was blanked under a heading of its own, wherever the file lies", () => {
+    for (const file of ["Kiln book.csv", "kilning.csv"]) {
+      const reasons = heldBackReasons({ ...sources, problems: [fault(file, "Feuchte", "value-blanked")] });
+      expect(reasons.get("R02")?.join()).toContain(`${file}, line 4, Feuchte`);
+    }
+  });
+
+  it("stops a share where it, or columns.toml, cannot be read, and counts rows that were lost", () => {
+    const broken = [fault("Kiln book.csv", "x", "file-set-aside"), fault("columns.toml", "x", "file-set-aside")];
+    expect(stopsSharing(broken)).toHaveLength(2);
+    expect(rowsLost([fault("Deliveries 2026.csv", "x", "row-set-aside", null)])).toHaveLength(1);
   });
 });
 
