@@ -33,7 +33,7 @@ describe("Varieties", () => {
 
   it("answers in one sentence: which variety, and where it starts", () => {
     expect(wordsOf(page.querySelector("h1"))).toBe(
-      "Amber is the least even: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
+      "Amber is the least even and the least on target: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
     );
   });
 
@@ -59,6 +59,7 @@ describe("Varieties", () => {
 
   it("folds the test of past scores, with a drawing of each number", () => {
     const fold = page.querySelector("#worked-out details");
+    expect(wordsOf(page.querySelector("#worked-out p"))).toMatch(/^Put to the test on 41 batches/);
     expect(fold?.hasAttribute("open")).toBe(false);
     expect(wordsOf(fold ?? null)).toContain("Brier score");
     expect(figuresOf(page, "#worked-out")).toEqual([
@@ -98,12 +99,14 @@ describe("VarietyPage", () => {
     const lots = wordsOf(page.querySelector("#lots-of-grain"));
     expect(lots).toContain("Lot AL4 has another level");
     expect(lots).toContain("Lot AL2 is uneven in itself");
-    expect(wordsOf(page.querySelector("header"))).toContain("With lot AL4 left out, on target rises to 71 in 100");
+    expect(wordsOf(page.querySelector("header"))).toContain(
+      "With lot AL4 left out, on target rises to 71 in 100, from 20 batches: no more than a guide",
+    );
   });
 
   it("tells a change of grain from one of process", () => {
     const terms = [...page.querySelectorAll("#spread dt")].map(wordsOf);
-    expect(terms).toEqual(["One lot stands out", "The grain changed"]);
+    expect(terms).toEqual(["A lot stands out", "The grain changed"]);
     expect(wordsOf(pageOf("Brindle").querySelector("#spread"))).toContain(
       "Nothing that was logged of grain or process",
     );

@@ -1,5 +1,5 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
-import { backTestSentence, noBackTestSentence } from "../../findings/varieties/backTestSentences.ts";
+import { backTestSentence, noBackTestSentence, trustSentence } from "../../findings/varieties/backTestSentences.ts";
 import type { VarietiesResult } from "../../report/varietiesResult.ts";
 import { Entry } from "../Entry.tsx";
 import { Figure } from "../Figure.tsx";
@@ -45,11 +45,9 @@ export function BackTestEntry(props: BackTestEntryProps) {
   const { result } = props;
   return (
     <Entry id="worked-out" title="How far to trust it">
-      {result.backTest === null ? (
-        <p>
-          <Said sentence={noBackTestSentence(result)} />
-        </p>
-      ) : null}
+      <p>
+        <Said sentence={result.backTest === null ? noBackTestSentence(result) : trustSentence(result.backTest)} />
+      </p>
       <Fold summary="Past scores put to the test, and how the two numbers are made">
         {result.backTest === null ? null : <BackTests {...props} />}
         <div class="prose">

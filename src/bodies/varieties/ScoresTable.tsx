@@ -13,7 +13,7 @@ const inTable = (score: ScoreNumber | null): string =>
 const standingWords = ({ standing, noInterval }: VarietyScore): string =>
   standing === "none" ? "no score" : standing === "early" ? "early, no interval" : (noInterval ?? "");
 
-function Row({ score }: { readonly score: VarietyScore }) {
+function Row({ score, standing }: { readonly score: VarietyScore; readonly standing: boolean }) {
   const { variety, allBatches, batches, lots, onTarget, even, met, metShare, measures } = score;
   const worst = measures[0];
   const share =
@@ -29,7 +29,7 @@ function Row({ score }: { readonly score: VarietyScore }) {
       <td class="keep">{worst === undefined ? NOT_LOGGED : maltMeasure(worst.tolerance.measure).words}</td>
       <td class="n">{printNumber(allBatches, 0)}</td>
       <td class="n">{printNumber(lots, 0)}</td>
-      <td>{standingWords(score)}</td>
+      {standing ? <td>{standingWords(score)}</td> : null}
     </tr>
   );
 }
@@ -37,6 +37,8 @@ function Row({ score }: { readonly score: VarietyScore }) {
 /** Every variety with both numbers and what was seen, the lowest first; each name leads to its page. */
 export function ScoresTable({ scores }: { readonly scores: readonly VarietyScore[] }) {
   const label = "Varieties, the lowest on target first";
+  // Where every score is full the column would stand empty.
+  const standing = scores.some((score) => standingWords(score) !== "");
   return (
     <>
       <Scroll label={label}>
@@ -61,12 +63,12 @@ export function ScoresTable({ scores }: { readonly scores: readonly VarietyScore
               <th scope="col" class="n">
                 lots
               </th>
-              <th scope="col">standing</th>
+              {standing ? <th scope="col">standing</th> : null}
             </tr>
           </thead>
           <tbody>
             {scores.map((score) => (
-              <Row key={score.variety} score={score} />
+              <Row key={score.variety} score={score} standing={standing} />
             ))}
           </tbody>
         </table>

@@ -1,3 +1,4 @@
+import type { Interval } from "../../analysis/regressionFit.ts";
 import type { SpreadSplit } from "../../report/varietiesResult.ts";
 import { maltMeasure, measureWithUnit, printMeasureDifference } from "../../units/maltMeasure.ts";
 import { printNumber } from "../../units/print.ts";
@@ -23,6 +24,11 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
   );
   if (rows.length === 0) return null;
   const percent = (share: number): string => printNumber(100 * share, 0);
+  // An interval that closes at 0 is no certainty: the lots lie closer together than it allows for.
+  const withRange = (share: Interval, unit = ""): string =>
+    percent(share.high) === "0"
+      ? "none seen"
+      : `${percent(share.estimate)}${unit} (${percent(share.low)} to ${percent(share.high)})`;
 
   const options = (frame: Frame) => {
     const size = textSize(frame);
@@ -49,7 +55,8 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
         ]),
         footAxis(ticks, size, { title: "% of the variance between lots" }),
         layer("shares-between", ({ x, inside, pen }) =>
-          rows.flatMap(({ measure, share: { estimate, low, high } }, i) => {
+          rows.flatMap(({ measure, share }, i) => {
+            const { estimate, low, high } = share;
             const top = 4 + i * (line + head);
             const y = top + head + line / 2;
             return [
@@ -59,7 +66,7 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
                 role: "label ink",
               }),
               ...intervalMark({ at: x(100 * estimate), y, low: x(100 * low), high: x(100 * high), form: "dot" }, pen),
-              wordsAt(pen, `${percent(estimate)} (${percent(low)} to ${percent(high)})`, {
+              wordsAt(pen, withRange(share), {
                 x: inside.right + 12,
                 y: y + size * 0.34,
                 role: "label ink",
@@ -76,10 +83,7 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
     id: "between-lots",
     title: "From lot to lot, or from batch to batch?",
     summary: `Share of the variance that lies between lots: ${rows
-      .map(
-        ({ measure, share: { estimate, low, high } }) =>
-          `${measure.words} ${percent(estimate)}\u00a0% (${percent(low)} to ${percent(high)})`,
-      )
+      .map(({ measure, share }) => `${measure.words} ${withRange(share, "\u00a0%")}`)
       .join("; ")}. The rest lies from batch to batch of one lot.`,
     table: {
       columns: [
@@ -97,7 +101,7 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
           ...[betweenLots, withinLots].map(
             ({ estimate, low, high }) => `${spread(estimate)} (${spread(low)} to ${spread(high)})`,
           ),
-          `${percent(share.estimate)} (${percent(share.low)} to ${percent(share.high)})`,
+          withRange(share),
         ];
       }),
     },

@@ -40,7 +40,7 @@ export function waterSentence({ pointsPerKelvin }: UptakeModel, units: UnitSyste
   return [
     `Each ${degreeWord(units)} warmer in the water goes with `,
     strong(`${exactPoints(Math.abs(estimate))} ${verdict === "adds" ? "more" : "less"}`),
-    ` (${range(low, high)}).`,
+    ` at steep-out (${range(low, high)}).`,
   ];
 }
 

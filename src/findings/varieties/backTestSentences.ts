@@ -31,6 +31,25 @@ export function backTestSentence(
   ];
 }
 
+/**
+ * How far the score may be trusted, for those who unfold nothing: whether past scores foretold better than the plain share
+ * so far, and where what came lies clear of what was foretold.
+ */
+export function trustSentence({ forecasts, difference, groups }: BackTest): Sentence {
+  const put = `Put to the test on ${counted(forecasts, "batch", "batches")}, each foretold from those before it, the score `;
+  const verdict =
+    difference.high < 0
+      ? "did better than always saying the share that had met every tolerance so far."
+      : `did ${difference.low > 0 ? "worse" : "no better"} than always saying the share that had met every tolerance so far: read it as how the batches have come out, not as a promise of the next.`;
+  const hundred = (share: number): string => printNumber(100 * share, 0);
+  const astray = groups.filter(({ said, seen }) => said < seen.low || said > seen.high);
+  const where = astray.map(
+    ({ said, seen }) =>
+      ` Where it foretold about ${hundred(said)}\u00a0in\u00a0100, ${hundred(seen.estimate)} came (${hundred(seen.low)} to ${hundred(seen.high)}).`,
+  );
+  return [put, verdict, ...where];
+}
+
 /** Why there is no test of past scores. Empty where there is one. */
 export function noBackTestSentence({ backTest, followed }: VarietiesResult): Sentence {
   if (backTest !== null) return [];

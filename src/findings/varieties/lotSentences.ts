@@ -1,3 +1,4 @@
+import type { Interval } from "../../analysis/regressionFit.ts";
 import type { LotSpread, SpreadSplit } from "../../report/varietiesResult.ts";
 import { maltMeasure, printMeasureDifference, printMeasureMean } from "../../units/maltMeasure.ts";
 import { printNumber, printPValue } from "../../units/print.ts";
@@ -37,7 +38,7 @@ function unevenSentence(name: string, places: readonly UnevenIn[], units: UnitSy
   });
   return [
     strong(`Lot ${name}`),
-    ` is uneven in itself: its ${listed(measures)} ${measures.length === 1 ? "spreads" : "spread"} more than in the other lots. That is another fault than another level: no setting cures a lot of mixed grain.`,
+    ` is uneven in itself: its ${listed(measures)} ${measures.length === 1 ? "spreads" : "spread"} more than in the other lots. That is another fault than another level: a setting moves the level of a lot and not its spread.`,
   ];
 }
 
@@ -66,6 +67,9 @@ export function lotsSentences(splits: readonly SpreadSplit[], units: UnitSystem)
 export const standingOut = ({ lots }: SpreadSplit): readonly LotSpread[] =>
   lots.filter(({ differs, uneven }) => differs || uneven);
 
+/** True where the interval of a share closes at 0: lots alike beyond what it allows for, which is not certainty. */
+const noneSeen = ({ high }: Interval): boolean => high < 0.005;
+
 /** Where the spread of one measure comes from: `Between lots 0.10 points, within lots 0.22: 18 % of it (2 to 55) lies between lots.` */
 export function splitSentence(
   { measure, betweenLots, withinLots, shareBetween, tooLittle }: SpreadSplit,
@@ -78,6 +82,11 @@ export function splitSentence(
   }
   const { estimate, low, high } = shareBetween;
   const percent = (share: number): string => printNumber(100 * share, 0);
+  if (noneSeen(shareBetween)) {
+    return [
+      `${name}: none of its spread is seen between lots, which lie closer together than chance alone would mostly have them; ${printMeasureDifference(shown, withinLots.estimate, units)} from batch to batch of one lot.`,
+    ];
+  }
   return [
     `${name}: `,
     strong(`${percent(estimate)}\u00a0%`),

@@ -6,7 +6,7 @@ import { differenceWords } from "./scoreWords.ts";
 
 /** What a reason is called at the head of its sentence. */
 export const reasonTitle: Readonly<Record<VarietyReason["kind"], string>> = {
-  lot: "One lot stands out",
+  lot: "A lot stands out",
   grain: "The grain changed",
   process: "The process changed",
 };

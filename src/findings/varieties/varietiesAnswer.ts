@@ -21,12 +21,18 @@ const detailOf = ({ details }: VarietiesResult, { variety }: VarietyScore): Vari
 /** The lowest on target; null without a score. */
 export const leastOnTarget = (result: VarietiesResult): VarietyScore | null => ranked(result)[0] ?? null;
 
+const evenOf = ({ even }: VarietyScore): number => even?.estimate ?? 100;
+
+/** The least even and those about as uneven. */
+function leastEvenAndNear(result: VarietiesResult): readonly VarietyScore[] {
+  const all = ranked(result);
+  const lowest = Math.min(...all.map(evenOf));
+  return all.filter((score) => evenOf(score) <= lowest + AS_EVEN);
+}
+
 /** The least even; of those about as uneven the one that gains most without a lot that stands out. Null without a score. */
 export function leastEven(result: VarietiesResult): VarietyScore | null {
-  const all = ranked(result);
-  const evenOf = ({ even }: VarietyScore): number => even?.estimate ?? 100;
-  const lowest = Math.min(...all.map(evenOf));
-  const near = all.filter((score) => evenOf(score) <= lowest + AS_EVEN);
+  const near = leastEvenAndNear(result);
   const gain = (score: VarietyScore): number => riseWithoutLot(score, detailOf(result, score));
   return [...near].sort((x, y) => gain(y) - gain(x) || evenOf(x) - evenOf(y))[0] ?? null;
 }
@@ -52,7 +58,7 @@ export function varietiesAnswer(result: VarietiesResult): Sentence {
   const start = startsWith(lowest, detailOf(result, lowest));
   const is = aimsBeside(lowest)
     ? `is ${several ? "the least sure, and " : ""}more beside its target than uneven`
-    : `is ${several ? "the least even" : "uneven"}`;
+    : `is ${several ? leastInBoth(result, lowest) : "uneven"}`;
   return [
     name,
     ` ${is}: the chance that the next batch meets every tolerance is `,
@@ -60,6 +66,14 @@ export function varietiesAnswer(result: VarietiesResult): Sentence {
     ...(start.length === 0 ? [] : ["; it starts with ", ...start]),
     ".",
   ];
+}
+
+/** Of a variety that is the lowest in both numbers; another about as uneven is named, since the number after it is *on target*. */
+function leastInBoth(result: VarietiesResult, lowest: VarietyScore): string {
+  const near = leastEvenAndNear(result).flatMap((score) => (score === lowest ? [] : [score.variety]));
+  return near.length === 0
+    ? "the least even and the least on target"
+    : `the least on target and, with ${listed(near)}, the least even`;
 }
 
 /** Where one variety spreads most and another lies lowest: both are named, each by its own number. */

@@ -61,6 +61,6 @@ export function withoutLotSentence({ onTarget }: VarietyScore, detail: VarietyDe
   return [
     `With lot ${without.lot} left out, on target ${way} ${way === "stays" ? "at" : "to"} `,
     strong(inHundred(without.onTarget)),
-    `, from ${counted(without.batches, "batch", "batches")}.`,
+    `, from ${counted(without.batches, "batch", "batches")}: no more than a guide, since the lot was picked by its own batches.`,
   ];
 }

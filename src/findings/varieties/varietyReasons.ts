@@ -30,6 +30,12 @@ export function firstReason(score: VarietyScore, detail: VarietyDetail | undefin
 /** A measure met so surely needs no naming. */
 const SURE = 0.95;
 
+/** The measures in which the reason's lot spreads more than the variety's others. */
+const unevenMeasures = ({ lot }: VarietyReason, detail: VarietyDetail | undefined): readonly string[] =>
+  (detail?.splits ?? []).flatMap(({ measure, lots }) =>
+    lots.some((own) => own.lot === lot && own.uneven) ? [measure] : [],
+  );
+
 /**
  * Where it starts, to follow `it starts with`: `grain lot L7, uneven in itself, in dry-matter yield`; a measure where no lot
  * is to blame. Empty where no measure drags.
@@ -37,8 +43,12 @@ const SURE = 0.95;
 export function startsWith(score: VarietyScore, detail: VarietyDetail | undefined): Sentence {
   const reason = firstReason(score, detail);
   if (reason !== null && reason.kind === "lot") {
-    const how = reason.how === "spread" ? ", uneven in itself" : "";
-    return [strong(`grain lot ${reason.lot}`), `${how}, in ${maltMeasure(reason.measure).words}`];
+    const name = strong(`grain lot ${reason.lot}`);
+    const { words } = maltMeasure(reason.measure);
+    if (reason.how === "level") return [name, `, in ${words}`];
+    const others = unevenMeasures(reason, detail).filter((measure) => measure !== reason.measure).length;
+    const also = others === 0 ? "" : ` and ${others} other ${others === 1 ? "measure" : "measures"}`;
+    return [name, `, uneven in itself, in ${words}${also}`];
   }
   if (reason !== null) return [strong(maltMeasure(reason.measure).words), `, which goes with ${reason.goesWith}`];
   const worst = score.measures[0];

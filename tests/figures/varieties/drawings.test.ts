@@ -173,6 +173,13 @@ describe("betweenLotsFigure(splits, settings)", () => {
     const few = splits.map((split) => ({ ...split, shareBetween: null, tooLittle: "4 lots; 5 are needed." }));
     expect(betweenLotsFigure(few, settings)).toBeNull();
   });
+
+  test("gives no interval of 0 to 0 for lots that are closer together than chance", () => {
+    const closed = splits.map((split) => ({ ...split, shareBetween: { estimate: 0, low: 0, high: 0 } }));
+    const figure = betweenLotsFigure(closed, settings);
+    expect(rowsOf(figure)[0]?.at(-1)).toBe("none seen");
+    expect(figure?.summary).toContain("final moisture none seen");
+  });
 });
 
 describe("batchesInOrderFigure(measured, settings, about)", () => {

@@ -1,6 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { plainText, type Sentence } from "../../../src/findings/sentence.ts";
-import { backTestSentence, noBackTestSentence } from "../../../src/findings/varieties/backTestSentences.ts";
+import {
+  backTestSentence,
+  noBackTestSentence,
+  trustSentence,
+} from "../../../src/findings/varieties/backTestSentences.ts";
 import {
   besideSentence,
   dragSentence,
@@ -46,7 +50,7 @@ const amber = detailOf("Amber");
 describe("varietiesAnswer(result)", () => {
   test("names the lowest variety with its chance and interval, and the lot where it starts", () => {
     expect(said(varietiesAnswer(result))).toBe(
-      "Amber is the least even: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
+      "Amber is the least even and the least on target: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
     );
   });
 
@@ -54,6 +58,32 @@ describe("varietiesAnswer(result)", () => {
     const quiet = madeUpVarieties({ details: [{ ...amber, reasons: [] }] });
     expect(said(varietiesAnswer(quiet))).toContain(
       "it starts with final moisture, which alone is met with a chance of 51 in 100",
+    );
+  });
+
+  test("names another variety that is about as uneven, since the number said is the other one", () => {
+    const near = { ...scoreOf("Brindle"), even: { estimate: 53, low: 40, high: 65 } };
+    expect(said(varietiesAnswer(madeUpVarieties({ scores: [scoreOf("Amber"), near] })))).toMatch(
+      /^Amber is the least on target and, with Brindle, the least even: the chance that the next batch meets every tolerance is 46 in 100/,
+    );
+  });
+
+  test("counts the other measures that a lot is uneven in", () => {
+    const [split] = amber.splits;
+    const [reason] = amber.reasons;
+    if (split === undefined || reason === undefined)
+      throw new RangeError("the made-up variety has a split and a reason");
+    const lots = split.lots.map((lot) => ({ ...lot, uneven: lot.lot === "AL4" }));
+    const uneven: VarietyDetail = {
+      ...amber,
+      reasons: [{ ...reason, how: "spread", size: null }],
+      splits: [
+        { ...split, lots },
+        { ...split, lots, measure: "dry_yield_pct" },
+      ],
+    };
+    expect(said(varietiesAnswer(madeUpVarieties({ details: [uneven] })))).toContain(
+      "it starts with grain lot AL4, uneven in itself, in final moisture and 1 other measure.",
     );
   });
 
@@ -166,7 +196,7 @@ describe("sentences of one variety", () => {
 
   test("withoutLotSentence(…) says where the score goes once the lot is left out", () => {
     expect(said(withoutLotSentence(scoreOf("Amber"), amber))).toBe(
-      "With lot AL4 left out, on target rises to 71 in 100, from 20 batches.",
+      "With lot AL4 left out, on target rises to 71 in 100, from 20 batches: no more than a guide, since the lot was picked by its own batches.",
     );
   });
 
@@ -215,6 +245,8 @@ describe("sentences of lots and quarters", () => {
     const [split] = amber.splits;
     if (split === undefined) throw new RangeError("the made-up variety has a split");
     expect(said(splitSentence(split, "metric"))).toContain("17 % of its spread lies between lots (1 to 46 %)");
+    const closed = { ...split, shareBetween: { estimate: 0, low: 0, high: 0 } };
+    expect(said(splitSentence(closed, "metric"))).toMatch(/^Final moisture: none of its spread is seen between lots/);
     expect(said(splitAdvice([split]))).toBe(
       "More within lots than between, but with a lot uneven in itself (AL2): final moisture. Look at that lot first.",
     );
@@ -253,6 +285,22 @@ describe("sentences of trust", () => {
     expect(said(backTestSentence(unsure, "even"))).toContain("do not tell the two apart");
     const worse = { ...test, difference: { estimate: 0.05, low: 0.01, high: 0.09 } };
     expect(said(backTestSentence(worse, "onTarget"))).toContain("take them as a description");
+  });
+
+  test("trustSentence(…) promises nothing where the test does not bear it, and says where the score was astray", () => {
+    const test = result.backTest;
+    if (test === null) throw new RangeError("the made-up house has a back-test");
+    expect(said(trustSentence(test))).toBe(
+      "Put to the test on 41 batches, each foretold from those before it, the score did better than always saying the share that had met every tolerance so far.",
+    );
+    const [first] = test.groups;
+    if (first === undefined) throw new RangeError("the made-up back-test has groups");
+    const seen = { estimate: 0.74, low: 0.54, high: 0.87 };
+    const unsure = { ...test, difference: { estimate: 0.02, low: -0.01, high: 0.06 }, groups: [{ ...first, seen }] };
+    expect(said(trustSentence(unsure))).toMatch(/ did no better than .* not as a promise of the next\. /);
+    expect(said(trustSentence(unsure))).toMatch(/ Where it foretold about 42 in 100, 74 came \(54 to 87\)\.$/);
+    const worse = { ...unsure, difference: { estimate: 0.05, low: 0.01, high: 0.09 } };
+    expect(said(trustSentence(worse))).toContain(" did worse than ");
   });
 
   test("noBackTestSentence(…) tells too few batches from numbers that are still to come", () => {
