@@ -43,11 +43,11 @@ export function trustSentence({ forecasts, difference, groups }: BackTest): Sent
       : `did ${difference.low > 0 ? "worse" : "no better"} than always saying the share that had met every tolerance so far: read it as how the batches have come out, not as a promise of the next.`;
   const hundred = (share: number): string => printNumber(100 * share, 0);
   const astray = groups.filter(({ said, seen }) => said < seen.low || said > seen.high);
-  const where = astray.map(
-    ({ said, seen }) =>
-      ` Where it foretold about ${hundred(said)}\u00a0in\u00a0100, ${hundred(seen.estimate)} came (${hundred(seen.low)} to ${hundred(seen.high)}).`,
-  );
-  return [put, verdict, ...where];
+  const where = astray.map(({ said, seen }, at) => {
+    const came = `${hundred(seen.estimate)}${at === 0 ? " came" : ""} (${hundred(seen.low)} to ${hundred(seen.high)})`;
+    return `about ${hundred(said)}${at === 0 ? "\u00a0in\u00a0100" : ""}, ${came}`;
+  });
+  return [put, verdict, ...(where.length === 0 ? [] : [` Where it foretold ${where.join("; ")}.`])];
 }
 
 /** Why there is no test of past scores. Empty where there is one. */

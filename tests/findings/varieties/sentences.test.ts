@@ -299,6 +299,8 @@ describe("sentences of trust", () => {
     const unsure = { ...test, difference: { estimate: 0.02, low: -0.01, high: 0.06 }, groups: [{ ...first, seen }] };
     expect(said(trustSentence(unsure))).toMatch(/ did no better than .* not as a promise of the next\. /);
     expect(said(trustSentence(unsure))).toMatch(/ Where it foretold about 42 in 100, 74 came \(54 to 87\)\.$/);
+    const two = { ...unsure, groups: [...unsure.groups, { ...first, said: 0.49, seen }] };
+    expect(said(trustSentence(two))).toMatch(/ 74 came \(54 to 87\); about 49, 74 \(54 to 87\)\.$/);
     const worse = { ...unsure, difference: { estimate: 0.05, low: 0.01, high: 0.09 } };
     expect(said(trustSentence(worse))).toContain(" did worse than ");
   });
