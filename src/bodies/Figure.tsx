@@ -1,4 +1,5 @@
 import type { FigureSpec } from "../figures/figureSpec.ts";
+import { useBody } from "./context.ts";
 import { DataTableView, isShort } from "./DataTableView.tsx";
 import { Drawing } from "./Drawing.tsx";
 import { Later } from "./Later.tsx";
@@ -49,12 +50,28 @@ function Numbers({ spec: { id, table, title }, numbersIn }: FigureProps) {
   );
 }
 
+/** Offered where a script can answer: on a built page the script itself puts it there (`client/takeAway/offerSaving.ts`). */
+function SaveFigure() {
+  return (
+    <p class="take needs-scripting">
+      <span>Save</span>
+      {(["csv", "svg", "png"] as const).map((form) => (
+        <button type="button" data-take={form}>
+          {form.toUpperCase()}
+        </button>
+      ))}
+    </p>
+  );
+}
+
 /**
  * One figure: title, the drawing that fits its column (a wide and a narrow one are in the page), what to see in it, and
  * its numbers as a table.
  */
 export function Figure(props: FigureProps) {
   const { id, title, summary } = props.spec;
+  const { built, figures } = useBody();
+  figures?.set(id, props.spec);
   return (
     <figure class="figure" aria-labelledby={`${id}-title`}>
       <Later place={`figure ${id}`}>
@@ -62,6 +79,7 @@ export function Figure(props: FigureProps) {
         <Drawings spec={props.spec} />
         <figcaption>{summary}</figcaption>
         <Numbers {...props} />
+        {built ? null : <SaveFigure />}
       </Later>
     </figure>
   );

@@ -7,10 +7,11 @@ import { FilesRead } from "./logs/FilesRead.tsx";
 import { FromNothing } from "./logs/FromNothing.tsx";
 import { logsFigures } from "./logs/logsFigures.ts";
 import { Problems } from "./logs/Problems.tsx";
+import { TakeAway, type TakenFile } from "./logs/TakeAway.tsx";
 import { logsPage } from "./pageNames.ts";
 
 /** Are my logs fit to be read? What is missing or impossible? */
-export function Logs({ report }: { readonly report: ReportRows }) {
+export function Logs({ report, taken }: { readonly report: ReportRows; readonly taken: readonly TakenFile[] }) {
   const { logs, runs } = report;
   const figures = logsFigures(logs);
   return (
@@ -29,6 +30,7 @@ export function Logs({ report }: { readonly report: ReportRows }) {
           <FilesRead files={logs.files} />
         </Entry>
       )}
+      {logs.files.length === 0 ? null : <TakeAway files={taken} />}
       <FromNothing />
     </>
   );

@@ -1,6 +1,7 @@
 import { createContext } from "preact";
 import { useContext, useMemo } from "preact/hooks";
 import type { FigureSettings } from "../figures/figureSettings.ts";
+import type { FigureSpec } from "../figures/figureSpec.ts";
 import type { HouseBrief } from "../report/report.ts";
 import type { View } from "../report/view.ts";
 import { runPath } from "../units/runPath.ts";
@@ -21,6 +22,8 @@ export interface BodyContext {
    * a moment later. Absent: nothing waits.
    */
   readonly waits?: (place: Place) => boolean;
+  /** Where a live page keeps what its figures were drawn from, by their ids, to save them as files. */
+  readonly figures?: Map<string, FigureSpec>;
   /** True while a page is taken over as it was built: its drawings stand already, and are not drawn. */
   readonly standing?: boolean;
 }

@@ -31,6 +31,7 @@ import { Varieties } from "../bodies/Varieties.tsx";
 import { VarietyPage } from "../bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
 import { YourLogs } from "../bodies/YourLogs.tsx";
+import { takenLogs } from "../report/ask/takenTables.ts";
 import { answerTrial } from "../report/changes/answerTrial.ts";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
@@ -146,7 +147,7 @@ const pages: Readonly<Record<string, Page>> = {
     name: changesPage,
     content: <Changes report={report} trial={answerTrial(report.changes.plans, view)} />,
   })),
-  [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} /> })),
+  [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} taken={takenLogs} /> })),
   [yourLogsPage.path]: page([], ({ report, own }) => ({
     name: yourLogsPage,
     content: <YourLogs report={report} own={own} />,

@@ -1,6 +1,7 @@
 import { hydrate, render } from "preact";
 import { type BodyContext, BodyProvider } from "../bodies/context.ts";
 import { navigationPage } from "../bodies/pageNames.ts";
+import type { FigureSpec } from "../figures/figureSpec.ts";
 import { formatView, type View, wholeView } from "../report/view.ts";
 import type { Body, Showing } from "./pageBody.tsx";
 import { queryPath } from "./queryPages.ts";
@@ -30,6 +31,9 @@ interface Addressed {
 
 let addressed: Addressed | null = null;
 
+/** What the figures of the page that is shown were drawn from. */
+export const shownFigures = new Map<string, FigureSpec>();
+
 /** Only the site's own logs have a built page for each batch. */
 function addressOf(root: string, path: string, query: string, logs: Logs): string {
   const stands = logs === "own" ? queryPath(path) : path;
@@ -47,7 +51,7 @@ function addressing(root: string, query: string, logs: Logs): (path: string) => 
 function contextOf({ report, view, places, logs }: Showing): BodyContext {
   const root = new URL(places.root).pathname;
   const hrefTo = addressing(root, formatView(carried(view)), logs);
-  return { house: report.house, view, document, hrefTo, built: false };
+  return { house: report.house, view, document, hrefTo, built: false, figures: shownFigures };
 }
 
 /** What stands outside the body and is not drawn anew: says in title and navigation where the reader is; the choice goes along. */

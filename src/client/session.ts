@@ -1,6 +1,7 @@
 import { noOwnLogs } from "../bodies/ownLogs/ownLogsState.ts";
 import { yourLogsPage } from "../bodies/pageNames.ts";
 import { convertWhatIf } from "../report/kilnHours/whatIfInputs.ts";
+import type { HouseBrief } from "../report/report.ts";
 import { formatView, parseView, type View, wholeView } from "../report/view.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import type { Ask } from "./askLogs/askCalls.ts";
@@ -12,9 +13,10 @@ import { openDesk } from "./ownLogs/desk.ts";
 import { bodyOf, partsAt, viewAsked } from "./pageBody.tsx";
 import { progressText, showProgress } from "./progressSlots.ts";
 import { ownPath } from "./queryPages.ts";
-import { adoptPage } from "./renderPage.tsx";
+import { adoptPage, shownFigures } from "./renderPage.tsx";
 import { openSiteReports, type Reports } from "./reports.ts";
 import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
+import { takeAway } from "./takeAway/takeAway.ts";
 
 /**
  * The live site: one reader's view, the reports it needs and the page that shows it. It alone writes the address. It
@@ -29,6 +31,8 @@ export interface Session {
   follow(address: URL): void;
   /** The reader went back or forward, or opened an address with a choice in it. */
   showAddress(): void;
+  /** A button that saves something was pressed. */
+  take(button: HTMLElement): void;
   cancel(): void;
 }
 
@@ -41,6 +45,7 @@ export function startSession(main: HTMLElement): Session {
   // Only the latest wish is drawn: an answer that comes after a newer question is dropped.
   let wish = 0;
   let adoption: Promise<void> | null = null;
+  let siteHouse: HouseBrief | null = null;
 
   const root = new URL(places.root).pathname;
   const pagePath = (): string => (location.pathname.startsWith(root) ? location.pathname.slice(root.length) : "");
@@ -76,6 +81,7 @@ export function startSession(main: HTMLElement): Session {
   const adopt = (): Promise<void> => {
     adoption ??= (async () => {
       for await (const built of site.of(wholeView, partsAt(builtPath))) {
+        siteHouse = built.house;
         const about = { places, ask, curve: site.curve, own: noOwnLogs, logs: "site" } as const;
         const showing = { ...about, path: builtPath, report: built, view: wholeView };
         adoptPage(main, await bodyOf(showing), showing);
@@ -156,6 +162,14 @@ export function startSession(main: HTMLElement): Session {
     showAddress() {
       view = parseView(new URLSearchParams(location.search));
       void draw(view);
+    },
+    take(button) {
+      void (async () => {
+        // A figure is saved from what it was drawn from, which only a page that has been taken over knows.
+        await adopt();
+        const house = desk.shown?.rows.house ?? siteHouse;
+        if (house !== null) await takeAway(button, { main, ask, figures: shownFigures, house });
+      })().catch((error: unknown) => showProgress(main, `That could not be saved: ${String(error)}`, false));
     },
     cancel() {
       if (!desk.cancel()) reports().cancel();

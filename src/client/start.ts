@@ -1,5 +1,6 @@
 import { keepsLogs } from "./ownLogs/keptMark.ts";
 import type { Session } from "./session.ts";
+import { offerSaving } from "./takeAway/offerSaving.ts";
 
 // The small script on every page. It waits until a control is entered and only then fetches what makes the page live.
 
@@ -68,6 +69,11 @@ if (main !== null && main.dataset.still === undefined) {
       void session?.then((opened) => opened.cancel());
       return;
     }
+    const saving = event.target instanceof Element ? event.target.closest<HTMLElement>("button[data-take]") : null;
+    if (saving !== null) {
+      void live(main).then((opened) => opened.take(saving));
+      return;
+    }
     const address = linkWithin(event);
     // A link that carries a choice needs the live site; any other is followed in place only once the site is live.
     if (address === null || (session === null && address.search === "")) return;
@@ -77,6 +83,7 @@ if (main !== null && main.dataset.still === undefined) {
   addEventListener("popstate", () => {
     void live(main).then((opened) => opened.showAddress());
   });
+  offerSaving(main);
   // Some pages have nothing that works without the session, and logs that are kept come back on every page.
   const needsSession = main.querySelector("[data-own], [data-wakes]") !== null;
   if (location.search !== "" || needsSession || keepsLogs()) void live(main).then((opened) => opened.showAddress());

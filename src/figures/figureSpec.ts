@@ -4,6 +4,8 @@ import type { PlotOptions } from "@observablehq/plot";
 export interface DataTable {
   readonly columns: readonly { readonly label: string; readonly unit?: string; readonly numeric: boolean }[];
   readonly rows: readonly (readonly DataCell[])[];
+  /** All rows where `rows` lists only some of them: what a saved file holds. */
+  readonly every?: readonly (readonly DataCell[])[];
   /** Said under the table where not all rows are shown. */
   readonly note?: string;
 }

@@ -27,5 +27,14 @@ export function latestFirst<T>(
     },
   };
   if (rows.length <= MOST_ROWS) return table;
-  return Object.assign(table, { note: `The latest ${MOST_ROWS} of ${countOf(rows.length, noun)}.` });
+  return {
+    columns,
+    note: `The latest ${MOST_ROWS} of ${countOf(rows.length, noun)}.`,
+    get rows() {
+      return table.rows;
+    },
+    get every() {
+      return rows.toReversed().map(cells);
+    },
+  };
 }

@@ -7,9 +7,13 @@ const PLAIN_NUMBER = /^-?\d+(\.\d+)?(e[+-]?\d+)?$/i;
  */
 const BEGINS_FORMULA = /^[=+\-@\t\r\n\0]/;
 
-/** A value as a spreadsheet may open it without harm: an apostrophe goes before what would be taken for a formula. */
+/** Text that a spreadsheet may open without harm: an apostrophe goes before what would be taken for a formula. */
+export const guardedText = (value: string): string =>
+  BEGINS_FORMULA.test(value) && !PLAIN_NUMBER.test(value) ? `'${value}` : value;
+
+/** A guarded value as a field of CSV. */
 export function guardedCell(value: string): string {
-  const guarded = BEGINS_FORMULA.test(value) && !PLAIN_NUMBER.test(value) ? `'${value}` : value;
+  const guarded = guardedText(value);
   return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }
 

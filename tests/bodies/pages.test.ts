@@ -71,7 +71,7 @@ function everyPage(report: Report, units: UnitSystem = "metric"): readonly (read
     ["Yield and moisture", h(YieldMoisture, { report })],
     ["Runs", h(Runs, { report })],
     ["Changes", changesBody(report)],
-    ["Logs", h(Logs, { report })],
+    ["Logs", h(Logs, { report, taken: [] })],
     ["Varieties", h(Varieties, { report })],
     ["a variety", h(VarietyPage, { report, variety: report.varieties.scores[0]?.variety ?? "Amber" })],
     ["a run", h(RunPage, { result: runResult(report, 0) })],

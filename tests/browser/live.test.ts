@@ -28,9 +28,13 @@ afterAll(async () => {
   await atBuild.close();
 });
 
-/** The text of the page's body as a reader sees it, drawings included. */
+/** The text of the page's body as a reader sees it, drawings included; the buttons that only a script puts there apart. */
 const bodyText = (page: Page): Promise<string> =>
-  page.evaluate(() => (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ").trim());
+  page.evaluate(() => {
+    const body = document.getElementById("body")?.cloneNode(true) as HTMLElement;
+    for (const buttons of body.querySelectorAll(".take")) buttons.remove();
+    return (body.textContent ?? "").replace(/\s+/g, " ").trim();
+  });
 
 /** All but the review, of which the browser works out the month that is shown and the build every one. */
 const PARTS: readonly Exclude<PartName, "review">[] = [

@@ -1,10 +1,12 @@
 import { askedTable } from "../../figures/ask/askedCells.ts";
 import { counted } from "../../findings/counted.ts";
-import { printNumber } from "../../units/print.ts";
 import { DataTableView } from "../DataTableView.tsx";
 import { Entry } from "../Entry.tsx";
 import { Figure } from "../Figure.tsx";
 import type { AskHands, AskStage } from "./askState.ts";
+
+/** More rows than this stay folded under their drawing. */
+const MOST_OPEN = 25;
 
 /** The answer to a question, or why there is none. */
 export function AskAnswer({ stage, hands }: { readonly stage: AskStage; readonly hands: AskHands | null }) {
@@ -20,19 +22,11 @@ export function AskAnswer({ stage, hands }: { readonly stage: AskStage; readonly
     );
   }
   if (stage.kind !== "answered") return null;
-  const { answer, figure, seconds } = stage;
+  const { answer, figure } = stage;
   const rows = counted(answer.rows.length, "row");
-  const took = seconds < 0.1 ? "under 0.1\u00a0s" : `${printNumber(seconds, 1)}\u00a0s`;
   return (
-    <Entry id="answer" title="Answer" note={`${answer.more ? `The first ${rows}` : rows}, in ${took}.`}>
+    <Entry id="answer" title="Answer" note={answer.more ? `The first ${rows}.` : `${rows}.`}>
       {figure === null ? null : <Figure spec={figure} numbersIn="#asked-rows" />}
-      <div id="asked-rows">
-        {answer.rows.length === 0 ? (
-          <p role="status">No row answers to this question.</p>
-        ) : (
-          <DataTableView table={askedTable(answer)} caption="Rows of the answer" />
-        )}
-      </div>
       {answer.rows.length === 0 ? null : (
         <p>
           <button type="button" class="button" onClick={() => hands?.download()}>
@@ -40,6 +34,16 @@ export function AskAnswer({ stage, hands }: { readonly stage: AskStage; readonly
           </button>
         </p>
       )}
+      <div id="asked-rows">
+        {answer.rows.length === 0 ? (
+          <p role="status">No row answers to this question.</p>
+        ) : (
+          <details class="fold" open={figure === null || answer.rows.length <= MOST_OPEN}>
+            <summary>The rows</summary>
+            <DataTableView table={askedTable(answer)} caption="Rows of the answer" />
+          </details>
+        )}
+      </div>
     </Entry>
   );
 }

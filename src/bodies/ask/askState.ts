@@ -7,12 +7,7 @@ export type AskStage =
   | { readonly kind: "none" }
   | { readonly kind: "asking"; readonly seconds: number; readonly stopping: boolean }
   | { readonly kind: "failed"; readonly fault: AskFault }
-  | {
-      readonly kind: "answered";
-      readonly answer: AskedAnswer;
-      readonly figure: FigureSpec | null;
-      readonly seconds: number;
-    };
+  | { readonly kind: "answered"; readonly answer: AskedAnswer; readonly figure: FigureSpec | null };
 
 export interface AskState {
   readonly sql: string;

@@ -18,10 +18,9 @@ const tables = askSchema();
 const FIRST = askQuestions[0]?.sql ?? "";
 
 async function answered(ask: Ask, sql: string, signal: AbortSignal): Promise<AskStage> {
-  const began = performance.now();
   try {
     const answer = await ask(sql, { mostRows: MOST_ROWS, signal });
-    return { kind: "answered", answer, figure: askedFigure(answer), seconds: (performance.now() - began) / 1000 };
+    return { kind: "answered", answer, figure: askedFigure(answer) };
   } catch (error) {
     return { kind: "failed", fault: askFault(error instanceof Error ? error.message : String(error)) };
   }
