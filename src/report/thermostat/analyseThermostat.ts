@@ -144,7 +144,7 @@ function judgeHold(
     points,
     without,
     stretches,
-    evidence: driftEvidence(latest, rows),
+    evidence: driftEvidence(latest, rows, starts.at(-1)?.kilnRepairedAt),
     probes: probeEvidence(hold, latest, read, rows, pressurePascals),
   };
 }

@@ -17,7 +17,7 @@ const nothing = {
   isAtEqualAir: false,
   unknown: null,
 } as const;
-/** A rise that may have lost this share and more does not clear heater and fan. Our own mark. */
+/** A rise that has lost less than this share for certain clears heater and fan. Our own mark: one element of three takes more. */
 const SLOWER_SHARE = 0.2;
 
 /**
@@ -25,16 +25,16 @@ const SLOWER_SHARE = 0.2;
  * a swing that grew by less than the middle moved does not explain it.
  */
 function contactsSpeak({ low, high }: Interval, offset: Interval | null): DriftEvidence["speaks"] {
-  if (low > 0) return "for";
   const leastMoved =
     offset === null || !excludesZero(offset) ? 0 : Math.min(Math.abs(offset.low), Math.abs(offset.high));
+  if (low > 0) return "for";
   return high < leastMoved ? "against" : "open";
 }
 
 /** A heater or fan weakens towards a slower rise; an interval that reaches far down tells nothing. */
 function heaterSpeaks({ low, high }: Interval, before: number): DriftEvidence["speaks"] {
-  if (high < 0) return "for";
-  return low > -SLOWER_SHARE * before ? "against" : "open";
+  if (low > -SLOWER_SHARE * before) return "against";
+  return high < 0 ? "for" : "open";
 }
 
 /**
@@ -42,10 +42,12 @@ function heaterSpeaks({ low, high }: Interval, before: number): DriftEvidence["s
  * the air outside. Evidence with its size; the reader judges.
  *
  * @param points offsets of the stretch, in time order
+ * @param kilnRepairedAt the rise before this is of another heater or fan, and is not compared
  */
 export function driftEvidence(
   points: readonly OffsetPoint[],
   rows: ReadonlyMap<string, LoadRow>,
+  kilnRepairedAt: number = Number.NEGATIVE_INFINITY,
 ): readonly DriftEvidence[] {
   const first = points[0]?.at ?? 0;
   const series = {
@@ -70,7 +72,7 @@ export function driftEvidence(
       { name: "swing", values: points.map(({ swingKelvin }) => swingKelvin) },
       {
         name: "rise",
-        values: points.map(({ riseKelvinPerMinute }) => riseKelvinPerMinute),
+        values: points.map(({ at, riseKelvinPerMinute }) => (at < kilnRepairedAt ? null : riseKelvinPerMinute)),
         ...(outside && { beside: outside }),
       },
     ],

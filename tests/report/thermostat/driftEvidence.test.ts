@@ -12,15 +12,18 @@ interface Truth {
   readonly swingGrows?: number;
   readonly riseFalls?: number;
   readonly riseScatter?: number;
+  /** K a minute faster before the tenth load. */
+  readonly fasterAtFirst?: number;
+  readonly isRepairLogged?: boolean;
 }
 
 /** Offsets that creep down by 3 K over the last thirty loads; the rise at full power goes with the air outside. */
 function evidence(truth: Truth, kind: DriftEvidence["kind"], hasAir = true): DriftEvidence | undefined {
-  const { swingGrows = 0, riseFalls = 0, riseScatter = 0.05 } = truth;
-  const noise = gaussian(seededRandom(5), 4 * COUNT);
+  const { swingGrows = 0, riseFalls = 0, riseScatter = 0.05, fasterAtFirst = 0, isRepairLogged = false } = truth;
+  const noise = gaussian(seededRandom(6), 4 * COUNT);
   const draw = (place: number): number => noise[place] as number;
   const share = (at: number): number => Math.max(0, at - 29) / 30;
-  const celsiusOf = (at: number): number => 10 + 8 * Math.sin(at / 12) + draw(at);
+  const celsiusOf = (at: number): number => 10 + 8 * Math.sin(at / 6) + draw(at);
   const rows = Array.from({ length: COUNT }, (_, at) => {
     const air = { celsius: celsiusOf(at), relativeHumidityPercent: 70, source: "logged" } as const;
     return load(at, { airAtLoading: hasAir ? air : null, airOverLoad: null });
@@ -35,12 +38,18 @@ function evidence(truth: Truth, kind: DriftEvidence["kind"], hasAir = true): Dri
       duty: 0.5,
       swingKelvin: 5 + swingGrows * share(at) + 0.1 * draw(2 * COUNT + at),
       riseKelvinPerMinute:
-        1 + 0.03 * (celsiusOf(at) - 10) - riseFalls * share(at) + riseScatter * draw(4 * COUNT - 1 - at),
+        1 +
+        (at < 10 ? fasterAtFirst : 0) +
+        0.03 * (celsiusOf(at) - 10) -
+        riseFalls * share(at) +
+        riseScatter * draw(3 * COUNT + at),
       setCelsius: 48,
       stretch: 0,
     }),
   );
-  return driftEvidence(points, new Map(rows.map((row) => [row.load, row]))).find((one) => one.kind === kind);
+  const byLoad = new Map(rows.map((row) => [row.load, row]));
+  const repairedAt = isRepairLogged ? points[10]?.at : undefined;
+  return driftEvidence(points, byLoad, repairedAt).find((one) => one.kind === kind);
 }
 
 describe("driftEvidence(points, rows)", () => {
@@ -63,6 +72,14 @@ describe("driftEvidence(points, rows)", () => {
     const open = evidence({ riseScatter: 1 }, "weak heater or fan");
     expect(open?.speaks).toBe("open");
     expect(open?.change?.low).toBeLessThan(-0.2);
+  });
+
+  it("leaves the rise before a repair of heater or fan out of the comparison", () => {
+    const unlogged = evidence({ fasterAtFirst: 1 }, "weak heater or fan");
+    expect(unlogged?.speaks).not.toBe("against");
+    const logged = evidence({ fasterAtFirst: 1, isRepairLogged: true }, "weak heater or fan");
+    expect(logged?.speaks).toBe("against");
+    expect(logged?.before).toLieWithin(1, 0.1);
   });
 
   it("takes the rise as it is where the air outside is not known", () => {
