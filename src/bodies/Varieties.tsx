@@ -1,8 +1,9 @@
 import { useMemo } from "preact/hooks";
+import { chosenSentence } from "../findings/varieties/chosenSentence.ts";
 import { varietiesAnswer, varietiesGrounds } from "../findings/varieties/varietiesAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
-import { useFigureSettings } from "./context.ts";
+import { useBody, useFigureSettings } from "./context.ts";
 import { FilterBar } from "./FilterBar.tsx";
 import { varietiesPage } from "./pageNames.ts";
 import { BackTestEntry } from "./varieties/BackTestEntry.tsx";
@@ -13,6 +14,7 @@ import { varietiesFigures } from "./varieties/varietiesFigures.ts";
 
 /** Which variety is uneven, and where does it start? */
 export function Varieties({ report }: { readonly report: ReportWith<"varieties"> }) {
+  const { view } = useBody();
   const settings = useFigureSettings();
   const result = report.varieties;
   const figures = useMemo(() => varietiesFigures(result, settings), [result, settings]);
@@ -22,7 +24,7 @@ export function Varieties({ report }: { readonly report: ReportWith<"varieties">
         page={varietiesPage.title}
         stage="none"
         answer={varietiesAnswer(result)}
-        grounds={varietiesGrounds(result)}
+        grounds={[...varietiesGrounds(result), chosenSentence(view)]}
       />
       <FilterBar report={report} page={varietiesPage.path} />
       <ScoresEntry result={result} figure={figures.scores} />

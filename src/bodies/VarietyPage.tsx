@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { countedInWords } from "../findings/counted.ts";
 import { besideSentence, dragSentence, notCountedLines } from "../findings/varieties/chanceSentences.ts";
+import { chosenSentence } from "../findings/varieties/chosenSentence.ts";
 import { toleranceSentence } from "../findings/varieties/toleranceSentence.ts";
 import { varietyAnswer, varietyGrounds } from "../findings/varieties/varietyAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
@@ -45,7 +46,7 @@ function NotCounted({ score }: { readonly score: VarietyScore }) {
 
 /** One variety: its batches in order, its grain lots, where its spread comes from, and what laboratories found. */
 export function VarietyPage({ report, variety }: VarietyPageProps) {
-  const { hrefTo } = useBody();
+  const { hrefTo, view } = useBody();
   const settings = useFigureSettings();
   const result = report.varieties;
   const score = result.scores.find((one) => one.variety === variety);
@@ -57,7 +58,7 @@ export function VarietyPage({ report, variety }: VarietyPageProps) {
         page={`${varietiesPage.title}: ${variety}`}
         stage="none"
         answer={varietyAnswer(variety, score, detail)}
-        grounds={varietyGrounds(score, detail)}
+        grounds={[...varietyGrounds(score, detail), chosenSentence(view)]}
       />
       <nav class="beside" aria-label="All varieties">
         <a href={hrefTo(varietiesPage.path)}>← All varieties</a>

@@ -68,6 +68,13 @@ describe("Varieties", () => {
     ]);
   });
 
+  it("says of a choice that kiln hours and spreads are worked out from it alone", () => {
+    const chosen = "From the chosen batches alone";
+    expect(wordsOf(page.querySelector("header"))).not.toContain(chosen);
+    expect(wordsOf(pageOf(null, report, { variety: "Amber" }).querySelector("header"))).toContain(chosen);
+    expect(wordsOf(pageOf("Amber", report, { from: "2025-01-01" }).querySelector("header"))).toContain(chosen);
+  });
+
   it("compares this quarter with the last by intervals", () => {
     expect(wordsOf(page.querySelector("#periods"))).toContain("July to September 2026 against April to June 2026.");
     expect(page.querySelector("#periods")?.textContent).not.toMatch(/[↑↓▲▼]/);
