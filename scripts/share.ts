@@ -93,6 +93,7 @@ try {
     passphrases: values.passphrases ?? null,
     despite: values.despite,
     now: Date.now(),
+    says: (step) => console.log(step),
   });
   printShared(shared);
 } catch (error) {

@@ -1,10 +1,12 @@
 import { chmodSync, readFileSync, renameSync, statSync, writeFileSync } from "node:fs";
 import { join, relative, resolve } from "node:path";
 import { logFolder } from "../../src/engine/logFolder.ts";
+import { counted } from "../../src/findings/counted.ts";
 import { readSharingSources } from "../../src/report/sharing/readSharingSources.ts";
 import type { BatchInQuestion, CustomerBefore, SharedBefore } from "../../src/report/sharing/sharedBefore.ts";
 import type { SharingSources } from "../../src/report/sharing/sharingSources.ts";
 import { passHouse } from "../../src/shared/projection.ts";
+import { makeSeal, type Seal } from "../../src/shared/seal.ts";
 import { shareable } from "../../src/shared/shareable.ts";
 import type { SharedHouse } from "../../src/shared/sharedSite.ts";
 import { declaredOf } from "../../src/tables/fileOf.ts";
@@ -36,6 +38,8 @@ export interface ShareOptions {
   readonly despite: readonly string[];
   /** The present, milliseconds UTC. */
   readonly now: number;
+  /** Hears what is being done, as it begins: a share takes its time. */
+  readonly says: (step: string) => void;
 }
 
 /** One customer's pages, as the command's last words tell of them. */
@@ -124,6 +128,7 @@ export async function share(options: ShareOptions): Promise<Shared> {
     throw new RangeError(`--passphrases ${options.passphrases} lies among the pages that go out; choose another place`);
   }
   const before = trial ? null : readLastShare(options.logs);
+  options.says("Reading the logs …");
   const sources = await readSharingSources(logFolder(options.logs), { now: options.now });
   const stops = stopsSharing(sources.problems);
   if (stops.length > 0) throw new RangeError(`nothing is shared until this is mended. ${stops.join(" ")}`);
@@ -142,9 +147,11 @@ export async function share(options: ShareOptions): Promise<Shared> {
   const address = options.address === null ? (before?.address ?? null) : baseAddress(options.address);
   const sharedHouse: SharedHouse = { ...passHouse(house), address, invented: trial };
   const sharing = customers.filter((row) => row.share);
+  const seals = new Map<string, Seal>();
+  for (const [customer, words] of passphrases) seals.set(customer, await makeSeal(words));
   const pages = shareable(sources, {
     keyOf: ({ customer }) => keys.get(customer) ?? "",
-    passphraseOf: ({ customer }) => passphrases.get(customer) ?? null,
+    sealOf: ({ customer }) => seals.get(customer) ?? null,
     refOf: batchRef,
     heldBack: new Set(questions.filter(({ shared }) => !shared).map(({ run }) => run)),
   });
@@ -169,6 +176,8 @@ export async function share(options: ShareOptions): Promise<Shared> {
     writeKeys(options.logs, house, toWrite);
     if (options.passphrases !== null) writePassphrases(options.passphrases, new Map([...known, ...passphrases]));
   }
+  const batches = pages.reduce((sum, page) => sum + page.batches.length, 0);
+  options.says(`Writing the pages of ${counted(batches, "batch", "batches")} …`);
   await buildShared({ house: sharedHouse, customers: pages }, options.out);
   if (!trial) writeLastShare(options.logs, record);
   return {

@@ -6,7 +6,10 @@
 /** Rounds that a guesser must pay for each guess: OWASP's password storage cheat sheet asks for 600,000 or more. */
 export const PBKDF2_ROUNDS = 600_000;
 const SALT_BYTES = 16;
-/** SP 800-38D, section 8.2.2: 96 random bits, never used twice under one key; every page has a key of its own. */
+/**
+ * SP 800-38D, sections 8.2.2 and 8.3: 96 random bits, fresh for each page; one key may so seal 2 to the power of 32 texts, and
+ * here it seals one customer's pages of one share.
+ */
 const IV_BYTES = 12;
 
 /** What a sealed page carries. Binary parts in base64. */
@@ -18,6 +21,13 @@ export interface SealedText {
   readonly salt: string;
   readonly iv: string;
   readonly text: string;
+}
+
+/** What one customer's pages of one share are sealed with: deriving it is slow on purpose, so that it is done once for all of them. */
+export interface Seal {
+  readonly salt: Bytes;
+  /** 32 bytes. */
+  readonly key: Bytes;
 }
 
 type Bytes = Uint8Array<ArrayBuffer>;
@@ -55,17 +65,21 @@ export const sealedHeader = ({ version, rounds, page }: Pick<SealedText, "versio
   `piecebook sealed page ${version}\n${rounds}\n${page}`;
 
 /**
- * Seals a text under a passphrase, with a fresh salt and initialisation vector.
+ * The key of a passphrase under a fresh salt, for every page of one customer at one share.
  *
  * @throws {RangeError} for a passphrase without a word
  */
-export async function sealText(text: string, passphrase: string, page: string): Promise<SealedText> {
+export async function makeSeal(passphrase: string): Promise<Seal> {
   const words = plainPassphrase(passphrase);
-  if (words === "") throw new RangeError("sealText requires a passphrase of words; got none");
-  const encoder = new TextEncoder();
+  if (words === "") throw new RangeError("makeSeal requires a passphrase of words; got none");
   const salt = crypto.getRandomValues(new Uint8Array(SALT_BYTES));
+  return { salt, key: await stretchPassphrase(new TextEncoder().encode(words), salt, PBKDF2_ROUNDS, 256) };
+}
+
+/** Seals a text with a fresh initialisation vector. @param page what the page is called; no two under one seal alike */
+export async function sealText(text: string, { salt, key }: Seal, page: string): Promise<SealedText> {
+  const encoder = new TextEncoder();
   const iv = crypto.getRandomValues(new Uint8Array(IV_BYTES));
-  const key = await stretchPassphrase(encoder.encode(words), salt, PBKDF2_ROUNDS, 256);
   const head = { version: 1, rounds: PBKDF2_ROUNDS, page } as const;
   const sealed = await encryptGcm(key, iv, encoder.encode(text), encoder.encode(sealedHeader(head)));
   return { ...head, salt: base64(salt), iv: base64(iv), text: base64(sealed) };

@@ -9,12 +9,13 @@ import {
   passRun,
   SHARED_MEASURES,
 } from "./projection.ts";
+import type { Seal } from "./seal.ts";
 import type { SharedBatch, SharedCustomer, SharedDelivery } from "./sharedSite.ts";
 
 /** What stands outside the logs: keys, folder names, and what the owner holds back. */
 export interface SharingChoices {
   readonly keyOf: (customer: CustomerRow) => string;
-  readonly passphraseOf: (customer: CustomerRow) => string | null;
+  readonly sealOf: (customer: CustomerRow) => Seal | null;
   /** The folder of a batch's page: the same text for the same key and run, and no way back from it. */
   readonly refOf: (key: string, run: string) => string;
   /** Runs that get no page. */
@@ -81,7 +82,7 @@ function customerOf(sources: SharingSources, customer: CustomerRow, choices: Sha
       leads: heldBack ? "held-back" : row.product === "malt" && withPage.has(row.run) ? "page" : "no-page",
     };
   });
-  return { key, passphrase: choices.passphraseOf(customer), deliveries, batches };
+  return { key, seal: choices.sealOf(customer), deliveries, batches };
 }
 
 /** The pages of every customer who shares, made of nothing but what the projection lets through. */

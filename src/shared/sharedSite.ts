@@ -8,6 +8,7 @@ import type {
   PassedLoad,
   PassedRun,
 } from "./projection.ts";
+import type { Seal } from "./seal.ts";
 
 /** What the customers' pages know of the house. */
 export interface SharedHouse extends PassedHouse {
@@ -48,8 +49,8 @@ export interface SharedBatch {
 /** One customer's pages. The customer is nameless: the folder is a random key. */
 export interface SharedCustomer {
   readonly key: string;
-  /** The passphrase that its pages are sealed with; null for pages that anyone with the link can read. */
-  readonly passphrase: string | null;
+  /** What its pages are sealed with; null for pages that anyone with the link can read. */
+  readonly seal: Seal | null;
   /** Newest first. */
   readonly deliveries: readonly SharedDelivery[];
   readonly batches: readonly SharedBatch[];

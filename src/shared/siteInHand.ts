@@ -2,7 +2,7 @@ import type { SharedSite } from "./sharedSite.ts";
 
 /**
  * Astro renders pages in modules of its own, which take no arguments; they share the process, and so what is put here.
- * Unlike a file or the environment it leaves nothing behind: passphrases are in it.
+ * Unlike a file or the environment it leaves nothing behind: the keys of sealed pages are in it.
  */
 const PLACE = Symbol.for("piecebook.shared-site");
 const places = globalThis as unknown as Record<symbol, SharedSite | undefined>;

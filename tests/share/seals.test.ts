@@ -8,7 +8,14 @@ import { readPassphrases, writePassphrases } from "../../scripts/share/passphras
 import { WORDS } from "../../scripts/share/wordList.ts";
 import type { SharedBefore } from "../../src/report/sharing/sharedBefore.ts";
 import type { CustomerRow } from "../../src/report/sharing/sharingSources.ts";
-import { PBKDF2_ROUNDS, plainPassphrase, type SealedText, sealedHeader, sealText } from "../../src/shared/seal.ts";
+import {
+  makeSeal,
+  PBKDF2_ROUNDS,
+  plainPassphrase,
+  type SealedText,
+  sealedHeader,
+  sealText,
+} from "../../src/shared/seal.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "seals-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -94,9 +101,9 @@ async function opened(sealed: SealedText, words: string): Promise<string> {
   );
 }
 
-describe("sealText(text, passphrase, page)", () => {
-  it("opens with its passphrase alone, and only as the page that it was", async () => {
-    const sealed = await sealText("a page\u00a0– 麦", "Apple bread CAT", "deliveries");
+describe("makeSeal(passphrase) and sealText(text, seal, page)", () => {
+  it("give a page that opens with its passphrase alone, and only as the page that it was", async () => {
+    const sealed = await sealText("a page\u00a0– 麦", await makeSeal("Apple bread CAT"), "deliveries");
     expect(sealed.rounds).toBe(PBKDF2_ROUNDS);
     expect(await opened(sealed, "apple bread cat")).toBe("a page\u00a0– 麦");
     await expect(opened(sealed, "apple bread dog")).rejects.toThrow();
@@ -104,16 +111,20 @@ describe("sealText(text, passphrase, page)", () => {
     await expect(opened({ ...sealed, rounds: 1 }, "apple bread cat")).rejects.toThrow();
   });
 
-  it("takes a fresh salt and initialisation vector each time", async () => {
-    const [one, two] = await Promise.all([sealText("same", "apple", "p"), sealText("same", "apple", "p")]);
-    expect(one.salt).not.toBe(two.salt);
-    expect(one.iv).not.toBe(two.iv);
-    expect(one.text).not.toBe(two.text);
-    expect([one.salt, one.iv].map((base64) => Buffer.from(base64, "base64").length)).toEqual([16, 12]);
+  it("take a fresh salt for each seal, and a fresh initialisation vector for each page under it", async () => {
+    const seals = [await makeSeal("apple"), await makeSeal("apple")] as const;
+    expect(Buffer.from(seals[0].salt)).not.toEqual(Buffer.from(seals[1].salt));
+    expect(Buffer.from(seals[0].key)).not.toEqual(Buffer.from(seals[1].key));
+    const pages = await Promise.all(Array.from({ length: 50 }, (_, at) => sealText("same", seals[0], `p${at}`)));
+    expect(new Set(pages.map(({ salt }) => salt)).size).toBe(1);
+    expect(new Set(pages.map(({ iv }) => iv)).size).toBe(50);
+    expect(new Set(pages.map(({ text }) => text)).size).toBe(50);
+    expect([pages[0]?.salt, pages[0]?.iv].map((part) => Buffer.from(part ?? "", "base64").length)).toEqual([16, 12]);
+    expect(await opened(pages[49] as SealedText, "apple")).toBe("same");
   });
 
-  it("refuses a passphrase without a word", async () => {
-    await expect(sealText("a page", " 123 ", "p")).rejects.toThrow(RangeError);
+  it("refuse a passphrase without a word", async () => {
+    await expect(makeSeal(" 123 ")).rejects.toThrow(RangeError);
   });
 });
 

@@ -13,6 +13,8 @@ import { SharedFigure } from "./SharedFigure.tsx";
 export interface BatchProps {
   readonly house: SharedHouse;
   readonly batch: SharedBatch;
+  /** Whether a passphrase stands before the page. */
+  readonly sealed: boolean;
 }
 
 /** What the bed was like, where that was logged. */
@@ -23,7 +25,7 @@ function bedSentence({ run }: SharedBatch, { units }: SharedHouse): string | nul
 }
 
 /** One batch for whoever bought of it: what it is, its figures against the spec, how it was made, and where it stands. */
-export function BatchPage({ house, batch, document }: BatchProps & { readonly document: Document }) {
+export function BatchPage({ house, batch, sealed, document }: BatchProps & { readonly document: Document }) {
   const story = batchStory(batch, house);
   const former = formerFigure(batch, house.units);
   const bed = bedSentence(batch, house);
@@ -84,7 +86,7 @@ export function BatchPage({ house, batch, document }: BatchProps & { readonly do
           </Scroll>
         </Entry>
       </main>
-      <PageFoot house={house} />
+      <PageFoot house={house} sealed={sealed} />
     </>
   );
 }

@@ -6,14 +6,18 @@ import { FiguresTable } from "./FiguresTable.tsx";
 import { PageFoot } from "./PageFoot.tsx";
 import { PageHead } from "./PageHead.tsx";
 
-function Code({ address }: { readonly address: string }) {
+function Code({ address, sealed }: { readonly address: string; readonly sealed: boolean }) {
   const { size, path } = qrPath(address);
   return (
     <figure class="qr">
       <svg viewBox={`0 0 ${size} ${size}`} role="img" aria-label="QR code with the address of this batch’s page">
         <path class="qr-dark" d={path} />
       </svg>
-      <figcaption>Opens this batch’s page. Whoever scans it can read that page.</figcaption>
+      <figcaption>
+        {sealed
+          ? "Opens this batch’s page, which asks for your passphrase."
+          : "Opens this batch’s page. Whoever scans it can read that page."}
+      </figcaption>
     </figure>
   );
 }
@@ -22,7 +26,7 @@ function Code({ address }: { readonly address: string }) {
 const MOST_DELIVERIES = 6;
 
 /** One batch on one printed page, to go with the delivery. */
-export function BatchSheet({ house, batch, address }: BatchProps & { readonly address: string | null }) {
+export function BatchSheet({ house, batch, sealed, address }: BatchProps & { readonly address: string | null }) {
   const stages = storyStages(batch.run);
   const more = batch.deliveries.length - MOST_DELIVERIES;
   return (
@@ -44,7 +48,7 @@ export function BatchSheet({ house, batch, address }: BatchProps & { readonly ad
           {address === null ? (
             <p class="qr-missing">No QR code: the malthouse gave no address for these pages when they were made.</p>
           ) : (
-            <Code address={address} />
+            <Code address={address} sealed={sealed} />
           )}
         </div>
         <h2>Figures</h2>
@@ -62,7 +66,7 @@ export function BatchSheet({ house, batch, address }: BatchProps & { readonly ad
           {more > 0 ? <li>{`and ${more} earlier`}</li> : null}
         </ul>
       </main>
-      <PageFoot house={house} />
+      <PageFoot house={house} sealed={sealed} />
     </>
   );
 }

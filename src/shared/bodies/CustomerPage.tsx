@@ -106,7 +106,7 @@ export function CustomerPage({ house, customer }: CustomerPageProps) {
           </Entry>
         )}
       </main>
-      <PageFoot house={house} />
+      <PageFoot house={house} sealed={customer.seal !== null} />
     </>
   );
 }
