@@ -1,6 +1,6 @@
-import type { SharingSources } from "../../src/report/sharing/sharingSources.ts";
+import { placeInFile, type SharingSources } from "../../src/report/sharing/sharingSources.ts";
 import { standingOf } from "../../src/shared/againstSpec.ts";
-import { MAY_PASS, mayPass, passLimits, SHARED_LAB_MEASURES } from "../../src/shared/projection.ts";
+import { isSharedMeasure, MAY_PASS, mayPass, passLimits, SHARED_LAB_MEASURES } from "../../src/shared/projection.ts";
 import type { TableName } from "../../src/tables/declarations.ts";
 import { tableOfFile } from "../../src/tables/fileOf.ts";
 import { MATCH_FILE } from "../../src/tables/foreign/foreignMatch.ts";
@@ -32,13 +32,33 @@ function insideOf(table: TableName, written: string): string | null {
   return column === undefined ? null : insideName(column);
 }
 
+/** Columns that no page shows and that lead to what it does: without its lot, a batch has no grain. */
+const LEADING: Partial<Record<TableName, readonly string[]>> = { steeping: ["lot"] };
+
 /** Whether a problem touches anything that a customer's page would show. */
 function touchesShown({ file, column, effect }: Problem, sources: SharingSources): boolean {
   const table = tableOfFile(file);
   if (!mayBeShown(file)) return false;
   if (column === null || effect === "row-set-aside") return true;
   const inside = isShared(table) ? insideOf(table, column) : null;
-  return inside === null || !isShared(table) ? effect !== "note" : mayPass(table, inside, sources.house);
+  if (inside === null || !isShared(table)) return effect !== "note";
+  return mayPass(table, inside, sources.house) || (LEADING[table]?.includes(inside) ?? false);
+}
+
+/** The runs that a problem concerns: those it names, those made of the lot it stands at, those its target is for. */
+function runsOf({ file, line, run, runs }: Problem, sources: SharingSources): readonly string[] {
+  if (run !== null) return [run];
+  if (runs !== undefined) return runs;
+  if (line === null) return [];
+  const lot = sources.lotAt.get(placeInFile(file, line));
+  const target = sources.targetAt.get(placeInFile(file, line));
+  return sources.runs
+    .filter(
+      ({ lots, lot: first, variety, grain }) =>
+        (lot !== undefined && (first === lot || (lots ?? "").split(", ").includes(lot))) ||
+        (target !== undefined && isSharedMeasure(target.measure) && ["any", variety, grain].includes(target.variety)),
+    )
+    .map((row) => row.run);
 }
 
 function outsideSpec(run: string, sources: SharingSources): readonly string[] {
@@ -71,9 +91,10 @@ export function heldBackReasons(sources: SharingSources): ReadonlyMap<string, re
     reasons.set(run, held);
   };
   for (const problem of sources.problems) {
-    if (problem.run === null || !touchesShown(problem, sources)) continue;
+    if (!touchesShown(problem, sources)) continue;
     const where = [problem.file, problem.line === null ? null : `line ${problem.line}`, problem.column];
-    add(problem.run, `${where.filter((part) => part !== null).join(", ")}: ${problem.message.replace(/\.$/, "")}`);
+    const reason = `${where.filter((part) => part !== null).join(", ")}: ${problem.message.replace(/\.$/, "")}`;
+    for (const run of runsOf(problem, sources)) add(run, reason);
   }
   const sharing = new Set(sources.customers.filter(({ share }) => share).map(({ customer }) => customer));
   for (const { run } of sources.deliveries.filter(({ customer }) => sharing.has(customer))) {

@@ -177,6 +177,10 @@ function namesOf(measure: string): readonly { name: string; factor: number; offs
   }));
 }
 
+/** True of a measure, as targets.csv names it, whose spec a customer's page shows. */
+export const isSharedMeasure = (written: string): boolean =>
+  SHARED_MEASURES.some((measure) => namesOf(measure).some(({ name }) => name === written));
+
 /** The limits that hold for a batch's measure, in the unit kept inside; null where there are none. */
 export function passLimits(
   targets: readonly TargetRow[],

@@ -23,4 +23,6 @@ export interface Problem {
   readonly effect: "file-set-aside" | "row-set-aside" | "value-blanked" | "note";
   /** The run it concerns, where one can be named, so that the run's page can show it. */
   readonly run: string | null;
+  /** The runs it concerns, where it stands for many of its kind; absent where it stands for itself. */
+  readonly runs?: readonly string[];
 }

@@ -15,6 +15,7 @@ interface Kind {
   /** Beyond the listed: lines as ranges, so that no row is lost without its line being named. */
   readonly ranges: [number, number][];
   more: number;
+  readonly runs: Set<string>;
   readonly first: Problem;
 }
 
@@ -55,7 +56,7 @@ export class ProblemLog {
     const key = JSON.stringify([problem.file, problem.rule, problem.column, problem.effect]);
     let kind = this.kinds.get(key);
     if (!kind) {
-      kind = { listed: 0, ranges: [], more: 0, first: problem };
+      kind = { listed: 0, ranges: [], more: 0, runs: new Set(), first: problem };
       this.kinds.set(key, kind);
     }
     if (kind.listed < LISTED_OF_A_KIND) {
@@ -64,6 +65,7 @@ export class ProblemLog {
       return;
     }
     kind.more += 1;
+    if (problem.run !== null) kind.runs.add(problem.run);
     if (problem.line === null) return;
     const open = kind.ranges.at(-1);
     if (open && problem.line >= open[0] && problem.line <= open[1] + 1) open[1] = Math.max(open[1], problem.line);
@@ -73,13 +75,14 @@ export class ProblemLog {
   /** Every problem, by file and line; each kind that was cut short ends with one that says how many more there are, and where. */
   list(): readonly Problem[] {
     const all = [...this.kept];
-    for (const { more, ranges, first } of this.kinds.values()) {
+    for (const { more, ranges, runs, first } of this.kinds.values()) {
       if (more === 0) continue;
       all.push({
         ...first,
         line: ranges[0]?.[0] ?? null,
         value: null,
         run: null,
+        ...(runs.size === 0 ? {} : { runs: [...runs] }),
         message: `${more} more of the same${ranges.length > 0 ? `, on lines ${said(ranges)}` : ""}. The first: ${first.message}`,
       });
     }

@@ -8,7 +8,7 @@ import type { Problem } from "../../src/tables/problem.ts";
 import { tenRuns } from "../support/tenRuns.ts";
 import { textFiles } from "../support/textFiles.ts";
 
-const files = {
+const files: Readonly<Record<string, string>> = {
   ...tenRuns,
   "customers.csv": "customer,name,share,link_key,note\nA,First,yes,,secret\nB,Second,no,,\nC,Third,yes,,\n",
   "deliveries.csv": `\
@@ -44,7 +44,7 @@ beforeAll(async () => {
 
 const choices: SharingChoices = {
   keyOf: ({ customer }) => `key-${customer}`,
-  passphraseOf: () => null,
+  sealOf: () => null,
   refOf: (key, run) => `${key}~${run.length}${run.at(-1)}`,
   heldBack: new Set(),
 };
@@ -149,6 +149,54 @@ describe("heldBackReasons(sources)", () => {
     const unseen = await spoilt(",735,,,,48,80,,430", ",7350000,,,,48,80,,430");
     expect(unseen.problems.some(({ column }) => column === "green_load_kg")).toBe(true);
     expect(heldBackReasons(unseen).has("R02")).toBe(false);
+  });
+});
+
+describe("heldBackReasons(sources) of faults that name no run", () => {
+  const spoilt = async (path: string, from: string, to: string) => {
+    const text = files[path] ?? "";
+    expect(text).toContain(from);
+    return heldBackReasons(await readSharingSources(textFiles({ ...files, [path]: text.replace(from, to) })));
+  };
+  /** By steeping.csv of the ten runs: R02 filled a second tank from another lot. */
+  const MADE_OF_L1 = ["R01", "R02", "R04", "R06", "R07", "R10"];
+
+  it("holds back every batch of a lot whose grain is not as it was logged, and no other for it", async () => {
+    const [header = "", row = ""] = (files["grain-lots.csv"] ?? "").split("\n");
+    const cells = row.split(",");
+    expect(cells[0]).toBe("L1");
+    const year = header.split(",").indexOf("crop_year");
+    const reasons = await spoilt("grain-lots.csv", row, cells.with(year, "2o25").join(","));
+    for (const { run } of sources.runs) {
+      const said = reasons.get(run)?.join() ?? "";
+      if (MADE_OF_L1.includes(run)) expect(said, run).toContain("grain-lots.csv, line 2, crop_year");
+      else expect(said, run).not.toContain("grain-lots.csv");
+    }
+  });
+
+  it("holds back a batch whose lot is not known, since its grain is not", async () => {
+    const line = (files["steeping.csv"] ?? "").split("\n").find((row) => row.startsWith("R02,")) ?? "";
+    const reasons = await spoilt("steeping.csv", line, line.replace(",L1,", ",NO-SUCH-LOT,"));
+    expect(reasons.get("R02")?.join()).toContain("no lot NO-SUCH-LOT");
+  });
+
+  it("holds back what a spec that cannot be read is for, and nothing for the house's own aims", async () => {
+    const wheat = await spoilt("targets.csv", "wheat,extract_fine_dry_pct,83,,", "wheat,extract_fine_dry_pct,8x3,,");
+    for (const { run, grain } of sources.runs) {
+      const said = wheat.get(run)?.join() ?? "";
+      if (grain === "wheat") expect(said, run).toContain("targets.csv, line 5");
+      else expect(said, run).not.toContain("targets.csv");
+    }
+    const own = await spoilt("targets.csv", "any,dry_yield_pct,99,,", "any,dry_yield_pct,9x9,,");
+    expect([...own.values()].flat().join()).not.toContain("targets.csv");
+  });
+
+  it("holds back batches whose faults are too many of a kind to be listed one by one", async () => {
+    const many = Array.from({ length: 130 }, (_, at) => `X${at},2026-01-01,A laboratory,EBC,4.4,8x1,`).join("\n");
+    const lab = `run,tested_on,laboratory,method_set,moisture_pct,extract_fine_dry_pct,colour_srm\n${many}\nR02,2026-02-01,A laboratory,EBC,4.4,8x1,\n`;
+    const reasons = heldBackReasons(await readSharingSources(textFiles({ ...files, "lab.csv": lab })));
+    expect(reasons.get("R02")?.join()).toContain("lab.csv");
+    expect(reasons.has("R07")).toBe(false);
   });
 });
 

@@ -40,6 +40,9 @@ export interface CertificateRow {
   readonly values: Readonly<Record<string, number | null>>;
 }
 
+/** A line of a file as one text. */
+export const placeInFile = (file: string, line: number): string => `${line}\n${file}`;
+
 /**
  * Everything that a house knows which its customers' pages are made from, private columns among it. Nothing of it reaches
  * a page but through `shared/projection.ts`.
@@ -52,7 +55,10 @@ export interface SharingSources {
   readonly runs: readonly RunRow[];
   readonly loads: readonly LoadRow[];
   readonly targets: readonly TargetRow[];
-  /** By load. */
+  /** By load; those of which somebody who shares was sent malt. */
   readonly curves: ReadonlyMap<string, KilnCurve>;
   readonly problems: readonly Problem[];
+  /** The lot and the target that stand at a {@link placeInFile}: faults there name no run. */
+  readonly lotAt: ReadonlyMap<string, string>;
+  readonly targetAt: ReadonlyMap<string, Pick<TargetRow, "variety" | "measure">>;
 }
