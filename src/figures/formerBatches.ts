@@ -13,7 +13,7 @@ export interface FormerStrip {
   readonly value: number | null;
   readonly former: readonly number[];
   readonly next: Interval | null;
-  /** A value in words, with its unit where there is room for it. */
+  /** A value in words, with its unit; in both systems' where they differ. */
   readonly say: (value: number) => string;
   /** Limits of the spec that hold, for a tick at each. */
   readonly limits: readonly number[];
@@ -35,6 +35,24 @@ function scaled(strip: FormerStrip) {
   return { low, high, at: (value: number): number => (value - low) / (high - low) };
 }
 
+/** Centres of one text, or of two in a row, as near to where they belong as the frame and each other's widths allow. */
+function sideBySide(
+  wanted: readonly number[],
+  wides: readonly number[],
+  { left, right }: { readonly left: number; readonly right: number },
+): readonly number[] {
+  const [first = 0, second = 0] = wides;
+  const within = (centre: number, wide: number, from: number, to: number): number =>
+    Math.max(from + wide / 2, Math.min(centre, to - wide / 2));
+  const [one = left, two] = wanted;
+  if (two === undefined) return [within(one, first, left, right)];
+  const apart = (first + second) / 2 + 8;
+  // Where both crowd one place they move apart evenly.
+  const half = Math.max(0, apart - (two - one)) / 2;
+  const low = within(one - half, first, left, right - second - 8);
+  return [low, within(Math.max(two + half, low + apart), second, left, right)];
+}
+
 /**
  * A batch among the same buyer's former ones, a strip a measure: former batches as dots, this one ringed, and the spread
  * to expect of the next as a band.
@@ -53,10 +71,9 @@ export function formerBatchesFigure(strips: readonly FormerStrip[], { summary, r
           const line = top + 34;
           const ends = strip.next ?? { low: Math.min(...strip.former), high: Math.max(...strip.former) };
           const [from, to] = [x(at(ends.low)), x(at(ends.high))];
-          const words = [strip.say(ends.low), strip.say(ends.high)].map((text) => ({
-            text,
-            wide: textWidth(text, size),
-          }));
+          const texts = [...new Set([strip.say(ends.low), strip.say(ends.high)])];
+          const wides = texts.map((text) => textWidth(text, size));
+          const centres = sideBySide([from, to].slice(0, texts.length), wides, inside);
           return [
             pen.element("text", { x: 0, y: top + size, "text-anchor": "start", class: "strong" }, [strip.name]),
             ...(strip.next === null
@@ -67,19 +84,11 @@ export function formerBatchesFigure(strips: readonly FormerStrip[], { summary, r
               .map(at)
               .filter((limit) => limit >= 0 && limit <= 1)
               .map((limit) => pen.element("path", { class: "limit", d: `M${x(limit)},${line - 12}v24` })),
-            ...(strip.next === null && strip.former.length > 1 && ends.low < ends.high
-              ? words
-              : strip.next === null
-                ? []
-                : words
-            ).map(({ text, wide }, end) =>
+            ...texts.map((text, end) =>
               pen.element(
                 "text",
                 {
-                  x:
-                    end === 0
-                      ? Math.min(Math.max(from, wide / 2), inside.right - wide * 1.5 - 8)
-                      : Math.min(Math.max(to, wide * 1.5 + 8), inside.right - wide / 2),
+                  x: centres[end] ?? from,
                   y: line + 12 + size * 0.85,
                   "text-anchor": "middle",
                   class: "label soft",

@@ -123,13 +123,23 @@ function moistureBasis(basis: string | null): string {
       : `${basis}, malthouse`;
 }
 
+/** `all 4 figures of the spec tested and within it`, `1 of 4 figures of the spec tested, and within it`. */
+function testedOf(tested: number, asked: number): string {
+  if (tested < asked) {
+    return `${tested} of ${counted(asked, "figure")} of the spec tested, and within it`;
+  }
+  return asked === 1
+    ? "the one figure of the spec tested and within it"
+    : `all ${counted(asked, "figure")} of the spec tested and within it`;
+}
+
 export const standingWords: Readonly<Record<Standing, string>> = {
   within: "within",
   below: "below the spec",
   above: "above the spec",
 };
 
-/** The head of a batch's page: its moisture, and whether all that was tested lies within the spec. */
+/** The head of a batch's page: its moisture, how much of its spec was tested, and whether that lies within. */
 export function batchAnswer(batch: SharedBatch, units: UnitSystem): string {
   const { lines } = figureLines(batch, units, "UTC");
   const judged = lines.filter(({ standing }) => standing !== null);
@@ -139,8 +149,12 @@ export function batchAnswer(batch: SharedBatch, units: UnitSystem): string {
     moisture === null
       ? "moisture not tested"
       : `${printMeasureBoth(maltMeasure("final_moisture_pct"), moisture, units)} moisture`;
-  if (judged.length === 0) return `${said}; there is no spec to hold it against.`;
-  if (outside.length === 0) return `${said}; ${counted(judged.length, "figure")} tested against the spec, all within.`;
+  // A measure with several certificates is one figure of the spec.
+  const asked = new Set(lines.filter(({ spec }) => spec !== "").map(({ measure }) => measure)).size;
+  const tested = new Set(judged.map(({ measure }) => measure)).size;
+  if (asked === 0) return `${said}; there is no spec to hold it against.`;
+  if (tested === 0) return `${said}; nothing that the spec asks for was tested.`;
+  if (outside.length === 0) return `${said}; ${testedOf(tested, asked)}.`;
   const names = outside.map(({ name, standing }) => `${name.toLowerCase()} ${standingWords[standing ?? "within"]}`);
   return `${said}; outside the spec: ${listed(names)}.`;
 }

@@ -2,7 +2,7 @@ import { mean } from "../analysis/summary.ts";
 import type { FigureSpec } from "../figures/figureSpec.ts";
 import { formerBatchesFigure } from "../figures/formerBatches.ts";
 import { counted } from "../findings/counted.ts";
-import { maltMeasure, printMeasure } from "../units/maltMeasure.ts";
+import { maltMeasure } from "../units/maltMeasure.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import { NOT_TESTED } from "./batchWords.ts";
 import { printMeasureBoth } from "./bothUnits.ts";
@@ -24,8 +24,13 @@ export function formerFigure({ former, spec, run }: SharedBatch, units: UnitSyst
   const expect =
     bands === 0
       ? `A spread to expect is said from ${FEWEST_FOR_SPREAD} batches on.`
-      : "The band is where 9 in 10 further batches would lie if they come about like these; a new crop or lot may differ.";
-  const summary = `Ringed: this batch. Dots: your ${counted(count, "former batch", "former batches")} of ${run.variety ?? "this grain"}. ${expect}`;
+      : `The band is where 9 in 10 further batches would lie if they come about like these; a new crop or lot may differ.${
+          bands < strips.length ? ` No band from fewer than ${FEWEST_FOR_SPREAD} batches.` : ""
+        }`;
+  const ticks = strips.some(({ measure }) => spec[measure] !== undefined)
+    ? " Ticks, where a line reaches that far, are limits of the spec."
+    : "";
+  const summary = `Ringed: this batch. Dots: your ${counted(count, "former batch", "former batches")} of ${run.variety ?? "this grain"}. ${expect}${ticks}`;
   return formerBatchesFigure(
     strips.map(({ measure, value, former: values, next }) => {
       const found = maltMeasure(measure);
@@ -36,7 +41,7 @@ export function formerFigure({ former, spec, run }: SharedBatch, units: UnitSyst
         former: values,
         next,
         limits: [limits?.low ?? null, limits?.high ?? null].filter((limit) => limit !== null),
-        say: (shown: number) => printMeasure(found, shown, units),
+        say: (shown: number) => printMeasureBoth(found, shown, units),
       };
     }),
     {

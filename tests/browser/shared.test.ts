@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readPassphrases } from "../../scripts/share/passphraseFile.ts";
 import { serveFolder } from "../../scripts/siteServer.ts";
 import { DESK, openBrowser, PHONE, watchedPage } from "../support/browser.ts";
+import { pdfText } from "../support/pdfText.ts";
 import { everyFile, keysIn, shareInChild } from "../support/shareInChild.ts";
 import { tenRuns } from "../support/tenRuns.ts";
 
@@ -111,22 +112,22 @@ describe("a customer with a link", () => {
     await page.getByRole("link", { name: "Sheet to print" }).click();
     await page.waitForURL(/\/sheet\/index\.html$/);
     expect(await page.getByRole("img", { name: /QR code/ }).count()).toBe(1);
-    await page.emulateMedia({ media: "print" });
-    const printed = String(await page.evaluate("document.body.innerText"));
-    for (const words of [
-      bag,
-      `${measured}\u00a0%`,
-      "3.6 to 5.0\u00a0%",
-      "the maltster at Ostrivel",
-      "Statistics, not a food-safety release.",
-    ]) {
-      expect(printed).toContain(words);
-    }
-    expect(printed).not.toContain("This batch’s page");
-    await page.emulateMedia({ media: null });
     for (const format of ["A4", "Letter"]) {
-      const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString("latin1");
-      expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+      const pdf = await page.pdf({ format, preferCSSPageSize: false });
+      expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+      // The text on the paper itself, a piece a line.
+      const printed = pdfText(pdf).replaceAll("\u00a0", " ");
+      for (const words of [
+        `Batch ${bag}`,
+        `\n${measured} %\n`,
+        "\n3.6 to 5.0 %\n",
+        "the maltster at Ostrivel",
+        "Statistics, not a food-safety release.",
+      ]) {
+        expect(printed, format).toContain(words);
+      }
+      expect(printed, format).not.toContain("This batch’s page");
+      expect(printed, format).not.toContain("\ufffd");
     }
     await page.getByRole("link", { name: "This batch’s page" }).click();
     await page.getByRole("link", { name: "All you bought" }).click();
@@ -141,8 +142,10 @@ describe("a customer with a link", () => {
     const folder = `${keys.get("C01")}/`;
     await page.goto(`${site}${folder}`);
     const batch = await page.locator("#bags a").first().getAttribute("href");
-    for (const path of ["", batch ?? "", (batch ?? "").replace("index.html", "sheet/index.html")]) {
-      await page.goto(`${site}${folder}${path}`);
+    const own = ["", batch ?? "", (batch ?? "").replace("index.html", "sheet/index.html")].map((path) => folder + path);
+    // The page of those who come without a link among them.
+    for (const path of [...own, "", "404.html"]) {
+      await page.goto(`${site}${path}`);
       await page.evaluate(axe);
       expect(await page.evaluate(faultsOnPage), path).toEqual([]);
       expect(await page.evaluate("document.documentElement.scrollWidth - innerWidth"), path).toBeLessThanOrEqual(0);
@@ -203,6 +206,9 @@ describe("a sealed page", () => {
     await page.goto(`${start}${keys.get("C02")}/${await batchOf(await page.content())}`);
     await page.locator("#figures").waitFor();
     expect(await page.getByRole("row", { name: /Final moisture/ }).count()).toBe(1);
+    expect(await page.locator("footer").textContent()).toContain("address and passphrase");
+    await page.evaluate(axe);
+    expect(await page.evaluate(faultsOnPage)).toEqual([]);
     expect(outside).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();

@@ -2,8 +2,10 @@ import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
 import { type StoryRun, storyStages } from "../../src/figures/batchStages.ts";
 import { batchStory } from "../../src/figures/batchStory.ts";
+import { textSize } from "../../src/figures/figureSettings.ts";
 import { formerBatchesFigure } from "../../src/figures/formerBatches.ts";
 import { renderFigure } from "../../src/figures/renderFigure.ts";
+import { textWidth } from "../../src/figures/textWidth.ts";
 
 const { document } = new JSDOM("").window;
 const HOUR = 3_600_000;
@@ -109,11 +111,37 @@ describe("formerBatchesFigure(strips, words)", () => {
     expect(said).toEqual(expect.arrayContaining(["colour", "this batch 3.6 EBC", "2.9 EBC", "4.1 EBC"]));
   });
 
-  it("draws batches that are all alike, and one alone", () => {
+  it.each([
+    ["apart", [2.9, 3.7], 3.3],
+    ["crowded by a batch far off", [2.9, 2.91, 2.96], 9],
+    ["crowded at the far end", [8.9, 8.97, 9], 2],
+  ])("keeps what it says of former batches on the paper and out of each other's way: %s", (_, former, value) => {
+    const say = (shown: number): string => `${shown.toFixed(2)} EBC (${(shown / 1.97).toFixed(2)} SRM)`;
+    const spec = formerBatchesFigure([{ ...strip, say, former, value, next: null }], words);
+    if (spec === null) throw new Error("no figure");
+    for (const width of [340, 1040]) {
+      const holder = document.createElement("div");
+      holder.innerHTML = renderFigure(spec, { document, width, idPrefix: "x" });
+      const size = textSize({ width, narrow: width === 340 });
+      const said = [...holder.querySelectorAll("text.soft")].map((text) => {
+        const [centre, half] = [Number(text.getAttribute("x")), textWidth(text.textContent ?? "", size) / 2];
+        return { from: centre - half, to: centre + half };
+      });
+      expect(said).toHaveLength(2);
+      const [low, high] = said;
+      expect(low?.from).toBeGreaterThanOrEqual(0);
+      expect(high?.from).toBeGreaterThan(low?.to ?? Number.NaN);
+      expect(high?.to).toBeLessThanOrEqual(width);
+    }
+  });
+
+  it("draws batches that are all alike, and one alone, and says them once", () => {
     for (const former of [[3.4, 3.4], [3.4]]) {
       const spec = formerBatchesFigure([{ ...strip, value: null, former, next: null }], words);
       if (spec === null) throw new Error("no figure");
-      expect(renderFigure(spec, { document, width: 340, idPrefix: "x" })).not.toContain("NaN");
+      const drawn = renderFigure(spec, { document, width: 340, idPrefix: "x" });
+      expect(drawn).not.toContain("NaN");
+      expect(drawn.match(/3\.4 EBC/g)).toHaveLength(1);
     }
   });
 

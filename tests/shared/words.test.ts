@@ -105,6 +105,18 @@ describe("a batch in words", () => {
       "4.4 % moisture; outside the spec: extract, dry basis below the spec.",
     );
     expect(batchAnswer({ ...batch, spec: {} }, "metric")).toContain("no spec to hold it against");
+    const { final_moisture_pct, friability_pct } = batch.spec;
+    const answer = (spec: SharedBatch["spec"]): string => plain(batchAnswer({ ...batch, spec }, "metric"));
+    if (final_moisture_pct === undefined || friability_pct === undefined) throw new Error("no spec");
+    expect(answer({ final_moisture_pct })).toBe("4.4 % moisture; the one figure of the spec tested and within it.");
+    expect(answer({ final_moisture_pct, friability_pct })).toBe(
+      "4.4 % moisture; 1 of 2 figures of the spec tested, and within it.",
+    );
+    // Two certificates say its colour: still one figure.
+    expect(answer({ final_moisture_pct, colour_ebc: { low: 1, target: null, high: 5 } })).toBe(
+      "4.4 % moisture; all 2 figures of the spec tested and within it.",
+    );
+    expect(answer({ friability_pct })).toBe("4.4 % moisture; nothing that the spec asks for was tested.");
   });
 
   it("goes by its bag code, else by its first delivery", () => {

@@ -1,5 +1,4 @@
 import { Scroll } from "../../bodies/Scroll.tsx";
-import { listed } from "../../findings/counted.ts";
 import { figureLines, standingWords } from "../batchWords.ts";
 import type { SharedBatch, SharedHouse } from "../sharedSite.ts";
 
@@ -52,7 +51,7 @@ export function FiguresTable({ batch, house, newestOnly = false }: FiguresTableP
           </tbody>
         </table>
       </Scroll>
-      {untested.length === 0 ? null : <p class="table-note">{`Not tested: ${listed(untested)}.`}</p>}
+      {untested.length === 0 ? null : <p class="table-note">{`Not tested: ${untested.join("; ")}.`}</p>}
     </>
   );
 }
