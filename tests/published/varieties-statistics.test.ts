@@ -2,7 +2,8 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { twoSample } from "../../src/analysis/beforeAfter/twoSample.ts";
 import { brownForsythe } from "../../src/analysis/brownForsythe.ts";
-import { chanceBetween, predictiveMargin, standardised } from "../../src/analysis/consistency/predictiveMargin.ts";
+import { foretell } from "../../src/analysis/consistency/consistency.ts";
+import { predictiveMargin } from "../../src/analysis/consistency/predictiveMargin.ts";
 import { studentTQuantile } from "../../src/analysis/distributions.ts";
 import { falseDiscoveryAdjusted } from "../../src/analysis/falseDiscovery.ts";
 import { holmAdjusted } from "../../src/analysis/holmAdjusted.ts";
@@ -140,8 +141,12 @@ describe("predictiveMargin(count, mean, spread)", () => {
   });
 
   it("gives R's chance that it lies between two limits", () => {
-    const { low, high } = standardised(margin, 850, 1000);
-    expect(chanceBetween(low, high, margin.degreesOfFreedom)).toAgreeWithin(chance850to1000, 1e-10);
+    const seen = { count: y.length, mean: mean(y), squares: spread.variance * spread.degreesOfFreedom };
+    const limits = { low: 850, high: 1000, below: 75, above: 75, leastSpread: 0 };
+    const forecast = foretell([seen], [{ squares: 0, degreesOfFreedom: 0 }], [limits], [1], 2039);
+    expect(forecast?.measures[0]?.onTarget).toAgreeWithin(chance850to1000, 1e-10);
+    // The joint chance of one measure is that measure's own, but for the lattice.
+    expect(forecast?.onTarget).toLieWithin(chance850to1000, 3e-4);
   });
 
   it("agrees with the printed factors of two-sided prediction intervals for one more value", () => {

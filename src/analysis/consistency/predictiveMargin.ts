@@ -1,4 +1,3 @@
-import { studentTCdf } from "../distributions.ts";
 import type { ShrunkSpread } from "./shrunkSpread.ts";
 
 /** What is foretold of the next value of one measure: centre + scale × Student's t. */
@@ -44,11 +43,3 @@ export function chanceFromTails({ low, high }: StandardLimits, lowTail: number, 
   if (low > 0) return lowTail - highTail;
   return high < 0 ? highTail - lowTail : 1 - lowTail - highTail;
 }
-
-/** The chance that a Student t lies between two limits. */
-export const chanceBetween = (low: number, high: number, degreesOfFreedom: number): number =>
-  chanceFromTails(
-    { low, high },
-    studentTCdf(-Math.abs(low), degreesOfFreedom),
-    studentTCdf(-Math.abs(high), degreesOfFreedom),
-  );
