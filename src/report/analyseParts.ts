@@ -30,6 +30,8 @@ export interface AnalysisGround {
   readonly rows: ReportRows;
   /** Work out every month's review, as the build does; else only the month that the view shows. */
   readonly everyMonth?: boolean;
+  /** Only what a month's facts are drawn from is wanted: what is dear and no fact looks at is left out. */
+  readonly forFacts?: boolean;
 }
 
 /**
@@ -66,7 +68,13 @@ async function reportBefore(ground: AnalysisGround): Promise<FactReport> {
 }
 
 /** The parts that stand on rows alone. */
-function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omit<AnalysedParts, "review"> {
+function analyseOwnParts({
+  logged,
+  published,
+  view,
+  rows,
+  forFacts = false,
+}: AnalysisGround): Omit<AnalysedParts, "review"> {
   const { runs, loads, events, house } = rows;
   const { timeZone, altitudeMetres } = house;
   const { targets, samples } = logged;
@@ -100,6 +108,7 @@ function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omi
       read.loads.filter(({ load }) => shown.has(load)),
       {
         settings: published.thermostat,
+        latestStretchOnly: forFacts,
         checks: read.checks,
         events,
         loads,
@@ -123,6 +132,7 @@ function analyseOwnParts({ logged, published, view, rows }: AnalysisGround): Omi
       loads,
       events,
       offsets: new Map(offsets),
+      lotsOnly: forFacts,
       without,
       timeZone,
     });

@@ -65,7 +65,10 @@ export function capability(values: ArrayLike<number>, specification: Specificati
   return {
     ...summary,
     ...capabilityIndices(summary, specification, level),
-    expectedOutside: expectedShareOutside(summary, specification, level),
+    // Dear, and looked at in fewer places than the rest: worked out when it is read.
+    get expectedOutside() {
+      return expectedShareOutside(summary, specification, level);
+    },
     seenOutside: wilsonInterval(seenOutsideCount, summary.count, level),
     seenOutsideCount,
   };

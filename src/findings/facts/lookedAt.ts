@@ -43,7 +43,7 @@ function lookedAtKiln(frame: FactFrame): readonly Looked[] {
   const held = thermostat.kilns
     .flatMap((kiln) => [kiln.drying, kiln.cure])
     .reduce((most, hold) => {
-      const judged = hold?.stretches.some(({ tooLittle }) => tooLittle === null) === true;
+      const judged = hold?.stretches.at(-1)?.alarm != null;
       return Math.max(most, judged ? (hold?.points.filter(isMine).length ?? 0) : 0);
     }, 0);
   const read = thermostat.kilns.reduce((sum, kiln) => sum + kiln.loads.filter(isMine).length, 0);
@@ -86,7 +86,9 @@ function lookedAtGrain(frame: FactFrame): readonly Looked[] {
   );
   const ofLots = frame.monthRuns.filter(({ lot }: RunRow) => lot !== null && compared.has(lot)).length;
   const tested = details.flatMap(({ lab }) => lab).filter(({ values }) => values.moisture_pct !== undefined).length;
-  const scored = scores.filter(({ onTarget }) => onTarget !== null && onTarget.high !== null);
+  // The best has an interval wherever varieties were held against each other at all.
+  const held = scores.some(({ onTarget }) => onTarget !== null && onTarget.high !== null);
+  const scored = held ? scores.filter(({ standing }) => standing === "full") : [];
   const ofScored = scored.flatMap(({ batchesInOrder }) => batchesInOrder.filter(({ run }) => mine(run))).length;
   return [
     ["lot", ofLots, ofLots === 0],

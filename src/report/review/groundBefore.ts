@@ -15,13 +15,14 @@ export function groundBefore(ground: AnalysisGround, before: number): AnalysisGr
   );
   const loads = rows.loads.filter(({ loadedAt, unloadedAt }) => isKnown(loadedAt, unloadedAt));
   const events = rows.events.filter(({ on }) => on < before);
-  const known: ReportRows = { ...rows, runs, loads, events };
+  const known = new Set(runs.map(({ run }) => run));
   return {
     ...ground,
-    rows: known,
+    rows: { ...rows, runs, loads, events } satisfies ReportRows,
+    forFacts: true,
     logged: {
       ...logged,
-      runs: logged.runs.filter((run) => runs.includes(run)),
+      runs: logged.runs.filter(({ run }) => known.has(run)),
       loads,
       events,
       thermostat: once(async () => {

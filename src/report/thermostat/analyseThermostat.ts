@@ -16,7 +16,7 @@ import type {
 import { checkErrors } from "./checkErrors.ts";
 import { driftEffects } from "./driftEffects.ts";
 import { driftEvidence } from "./driftEvidence.ts";
-import { judgeStretch, type ToleranceTerms } from "./judgeStretch.ts";
+import { type JudgedStretch, judgeStretch, type ToleranceTerms } from "./judgeStretch.ts";
 import { loggerTrust } from "./loggerTrust.ts";
 import { offsetPoints } from "./offsetPoints.ts";
 import { probeEvidence } from "./probeEvidence.ts";
@@ -41,7 +41,12 @@ export interface ThermostatOptions {
   readonly moisture: ControlChart | undefined;
   readonly altitudeMetres: number;
   readonly timeZone: string;
+  /** Leave the stretches that have ended unjudged: a month's review looks at the latest alone. */
+  readonly latestStretchOnly?: boolean;
 }
+
+/** Stands for a stretch that nobody asked about. */
+const UNJUDGED: JudgedStretch = { alarm: null, models: null, tooLittle: "This stretch was not judged." };
 
 /** What the thermostats of each kiln really do, whether that changes, and whether the logger may be the one that is off. */
 export function analyseThermostat(summaries: readonly ThermostatLoad[], options: ThermostatOptions): ThermostatResult {
@@ -75,7 +80,16 @@ function kilnThermostat(
   };
   const starts = stretchStarts(events, timeZone);
   const judged = (hold: HoldName): HoldJudgement | null =>
-    judgeHold(hold, loads, starts, terms, runsOf, rows, history, pressureAtAltitude(altitudeMetres));
+    judgeHold(
+      hold,
+      loads,
+      starts,
+      { ...terms, latestStretchOnly: options.latestStretchOnly ?? false },
+      runsOf,
+      rows,
+      history,
+      pressureAtAltitude(altitudeMetres),
+    );
   const drying = judged("drying");
   const cure = judged("cure");
   return {
@@ -113,7 +127,7 @@ function judgeHold(
   hold: HoldName,
   loads: readonly ThermostatLoad[],
   starts: readonly StretchStart[],
-  terms: ToleranceTerms,
+  terms: ToleranceTerms & { readonly latestStretchOnly: boolean },
   runsOf: (load: string) => readonly string[],
   rows: ReadonlyMap<string, LoadRow>,
   history: LoggerHistory,
@@ -134,7 +148,9 @@ function judgeHold(
       from: Number.isFinite(from) ? from : (points[0]?.at ?? loads[0]?.loadedAt ?? Number.NaN),
       to: starts[index + 1]?.from ?? loads.at(-1)?.loadedAt ?? Number.NaN,
       loads: own.length,
-      ...judgeStretch(own, earlier, terms, checkErrors(own, history)),
+      ...(terms.latestStretchOnly && index < starts.length - 1
+        ? UNJUDGED
+        : judgeStretch(own, earlier, terms, checkErrors(own, history))),
     };
   });
   const latest = points.filter(({ stretch }) => stretch === starts.length - 1);

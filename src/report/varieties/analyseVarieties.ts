@@ -26,6 +26,8 @@ export interface VarietiesOptions {
   /** Runs left out by hand. */
   readonly without: ReadonlySet<string>;
   readonly timeZone: string;
+  /** Leave out what no fact of a month's review looks at (`varietyDetails`). */
+  readonly lotsOnly?: boolean;
 }
 
 /**
@@ -33,7 +35,20 @@ export interface VarietiesOptions {
  * longer than all else together and so come afterwards (`followVarieties`).
  */
 export function analyseVarieties(runs: readonly RunRow[], options: VarietiesOptions): VarietiesResult {
-  const { targets, halfWidths, samples, lab, lots, kilnHours, loads, events, offsets, without, timeZone } = options;
+  const {
+    targets,
+    halfWidths,
+    samples,
+    lab,
+    lots,
+    kilnHours,
+    loads,
+    events,
+    offsets,
+    without,
+    timeZone,
+    lotsOnly = false,
+  } = options;
   const batches = batchesOf(runs, { samples, lab: labByRun(lab), hoursOver: hoursOverExpected(kilnHours), without });
   const ground = scoringGround(batches, targets, halfWidths);
   const scores = scoreVarieties(ground);
@@ -46,11 +61,12 @@ export function analyseVarieties(runs: readonly RunRow[], options: VarietiesOpti
       lab,
       lots: new Map(lots.map((lot) => [lot.lot, lot])),
       loads: new Map(loads.map((load) => [load.load, load])),
+      lotsOnly,
     }),
     backTest: null,
     backTestOfEven: null,
     followed: false,
-    periods: until === undefined ? [] : comparePeriods(ground, until, timeZone),
+    periods: until === undefined || lotsOnly ? [] : comparePeriods(ground, until, timeZone),
     tolerancesFrom: ground.tolerancesFrom,
     tooLittle: tooLittle(batches.length, ground.measures.length),
   };

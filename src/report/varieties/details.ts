@@ -15,6 +15,8 @@ export interface DetailsGround extends ProcessGround {
   readonly lab: readonly LabRow[];
   readonly lots: ReadonlyMap<string, LotRow>;
   readonly loads: ReadonlyMap<string, LoadRow>;
+  /** Only spreads and the lots that stand out are wanted; quarters, other reasons and scores without a lot are left out. */
+  readonly lotsOnly?: boolean;
 }
 
 /** So many of the lots that stand out most surely are tried without. */
@@ -48,6 +50,15 @@ export function varietyDetails(ground: ScoringGround, about: DetailsGround): rea
     const counted = variety.counted.map(measured);
     const splits = lotSpreads(counted);
     const standing = lotReasons(counted, splits, about.lots, about.events);
+    const runs = new Set(variety.batches.map(({ row }) => row.run));
+    const brief = {
+      variety: variety.variety,
+      splits: [...splits, ...lotSpreads(variety.beside.map(measured))],
+      lab: about.lab.filter(({ run }) => runs.has(run)),
+    };
+    if (about.lotsOnly === true) {
+      return { ...brief, quarters: null, reasons: standing.flatMap(({ reasons }) => reasons), withoutLot: null };
+    }
     const without = standing
       .filter(({ ofTheLot }) => ofTheLot)
       .slice(0, MOST_LEFT_OUT)
@@ -57,10 +68,8 @@ export function varietyDetails(ground: ScoringGround, about: DetailsGround): rea
     // The lot that costs most is named first.
     const first = standing.filter(({ lot }) => lot === withoutLot?.lot);
     const rest = standing.filter(({ lot }) => lot !== withoutLot?.lot);
-    const runs = new Set(variety.batches.map(({ row }) => row.run));
     return {
-      variety: variety.variety,
-      splits: [...splits, ...lotSpreads(variety.beside.map(measured))],
+      ...brief,
       quarters: quarters(variety, about.loads, about.lots),
       reasons: [
         ...[...first, ...rest].flatMap(({ reasons }) => reasons),
@@ -68,7 +77,6 @@ export function varietyDetails(ground: ScoringGround, about: DetailsGround): rea
         ...processReasons(counted, about),
       ],
       withoutLot,
-      lab: about.lab.filter(({ run }) => runs.has(run)),
     };
   });
 }

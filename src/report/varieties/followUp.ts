@@ -46,17 +46,23 @@ export function* followVarieties({ scores }: VarietiesResult): Generator<void, V
   return { intervals, backTests: yield* backTest(varieties) };
 }
 
+interface DrawOptions {
+  readonly draws?: number;
+  /** Which of the scores to draw an interval for. */
+  readonly of?: (score: VarietyScore) => boolean;
+}
+
 function* drawIntervals(
   scores: readonly VarietyScore[],
   varieties: readonly JudgedVariety[],
-  draws?: number | undefined,
+  { draws, of = () => true }: DrawOptions = {},
 ): Generator<void, readonly ScoreIntervals[]> {
   const groups = varieties.map(({ sums }) => sums);
   const correlation = correlationOf(groups);
   const intervals: ScoreIntervals[] = [];
   for (const [place, variety] of varieties.entries()) {
     const score = scores.find((candidate) => candidate.variety === variety.variety);
-    if (score?.standing !== "full" || score.noInterval !== null) continue;
+    if (score?.standing !== "full" || score.noInterval !== null || !of(score)) continue;
     const { counted, sums } = variety;
     const { others, limits, factor } = forecastGround(groups, place, counted, correlation);
     const places = counted.map(({ at }) => at);
@@ -91,10 +97,23 @@ function* drawIntervals(
 /** Enough to tell whether one variety is surely lower than another, month after month. */
 const FEWER_DRAWS = 79;
 
-/** The scores with rougher intervals and nothing else of what follows: for a month's review, of which there are many. */
+/**
+ * The scores with rougher intervals, and nothing else of what follows: for a month's review, of which there are many. Only the
+ * best gets one, and those that lie below its lower end: no other can be surely lower than it.
+ */
 export function withIntervals(result: VarietiesResult): VarietiesResult {
-  const intervals = allSteps(drawIntervals(result.scores, judgedVarieties(result.scores), FEWER_DRAWS));
-  return { ...result, scores: scoresWith(result.scores, intervals) };
+  const { scores } = result;
+  const varieties = judgedVarieties(scores);
+  const estimateOf = ({ onTarget }: VarietyScore): number => onTarget?.estimate ?? Number.NEGATIVE_INFINITY;
+  const [best] = scores
+    .filter(({ standing, noInterval }) => standing === "full" && noInterval === null)
+    .toSorted((a, b) => estimateOf(b) - estimateOf(a));
+  if (best === undefined || scores.length < 2) return result;
+  const ofBest = allSteps(drawIntervals(scores, varieties, { draws: FEWER_DRAWS, of: (score) => score === best }));
+  const lowest = ofBest[0]?.onTarget[0] ?? Number.NEGATIVE_INFINITY;
+  const of = (score: VarietyScore): boolean => score !== best && estimateOf(score) < lowest;
+  const others = allSteps(drawIntervals(scores, varieties, { draws: FEWER_DRAWS, of }));
+  return { ...result, scores: scoresWith(scores, [...ofBest, ...others]) };
 }
 
 const scoresWith = (scores: readonly VarietyScore[], intervals: readonly ScoreIntervals[]): readonly VarietyScore[] =>

@@ -38,7 +38,9 @@ export function capabilities(
         target: target.target,
         high: target.high,
         cpk: found.cpk,
-        expectedOutsidePercent: percent(found.expectedOutside),
+        get expectedOutsidePercent() {
+          return percent(found.expectedOutside);
+        },
         seenOutside: found.seenOutsideCount,
         seenOutsidePercent: percent(found.seenOutside),
       },
