@@ -24,7 +24,7 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
     case "kiln hours": {
       const { estimate } = fact.hoursOver;
       const size = print(Math.abs(estimate), "hours", "metric");
-      return `${batches(fact.runCount)} took ${size} ${estimate > 0 ? "longer" : "less"} in the kiln than weather and bed explain`;
+      return `${batches(fact.runCount)} took ${size} ${estimate > 0 ? "longer" : "less"} in the kiln than air and bed account for`;
     }
     case "chart": {
       const off = `${points(fact.size)} ${fact.size > 0 ? "high" : "low"}`;
@@ -43,7 +43,7 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
         return `The logger of kiln ${fact.kiln} was found ${errorWords(fact.errorKelvin, units)}`;
       return `The logger of kiln ${fact.kiln} ${fact.daysSinceCheck === null ? "has never been checked" : "is due for a check"}`;
     case "energy":
-      return `The kiln took ${print(fact.perKilogramOver.estimate, "energyPerMass", units)} more for its water than the outside air explains`;
+      return `The kiln took ${print(fact.perKilogramOver.estimate, "energyPerMass", units)} more for its water than the outside air accounts for`;
     case "power limit":
       return `The heater could not hold the drying temperature in ${printNumber(fact.loads, 0)} of ${counted(fact.ofLoads, "load")}`;
     case "variety":

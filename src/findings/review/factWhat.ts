@@ -22,7 +22,7 @@ const hours: Say<"kiln hours"> = (fact, reader) => {
   return [
     `${countedInWords(fact.runCount, "batch", "batches")} ${since(fact, reader)} took `,
     strong(`${print(Math.abs(estimate), "hours", "metric")} ${slower ? "longer" : "less"}`),
-    ` in the kiln than weather and bed explain (${printRange(from, to, "hours", "metric")}).`,
+    ` in the kiln than air and bed account for (${printRange(from, to, "hours", "metric")}).`,
   ];
 };
 
@@ -82,7 +82,7 @@ const logger: Say<"logger"> = ({ kiln, errorKelvin, daysSinceCheck }, { units })
 const energy: Say<"energy"> = ({ perKilogramOver: { estimate, low, high }, runCount }, { units }) => [
   `The latest ${batches(runCount)} took `,
   strong(`${print(estimate, "energyPerMass", units)} more`),
-  ` for the water they lost than the outside air explains (${printRange(low, high, "energyPerMass", units)}).`,
+  ` for the water they lost than the outside air accounts for (${printRange(low, high, "energyPerMass", units)}).`,
 ];
 
 const power: Say<"power limit"> = ({ loads, ofLoads }) => [

@@ -57,7 +57,7 @@ describe("monthAnswer(review, reader)", () => {
   it("says the first finding in short and how many more there are", () => {
     const findings = [factOf("kiln hours"), factOf("bed"), factOf("steep")].map((fact) => findingOf(fact));
     expect(said(monthAnswer(madeUpMonth({ findings }), madeUpReader))).toBe(
-      "Three batches took 2.2 h longer in the kiln than weather and bed explain. Two more things to look at.",
+      "Three batches took 2.2 h longer in the kiln than air and bed account for. Two more things to look at.",
     );
   });
 
