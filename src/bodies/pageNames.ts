@@ -65,6 +65,7 @@ export const PAGES: readonly PageName[] = [
   varietiesPage,
   changesPage,
   runsPage,
+  writeUpPage,
   askLogsPage,
   sharedPagesPage,
   logsPage,

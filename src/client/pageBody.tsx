@@ -19,6 +19,7 @@ import {
   thermostatPage,
   varietiesPage,
   varietyPageName,
+  writeUpPage,
   yieldMoisturePage,
   yourLogsPage,
 } from "../bodies/pageNames.ts";
@@ -49,6 +50,7 @@ import { AskLogsLive } from "./askLogs/AskLogsLive.tsx";
 import type { Ask } from "./askLogs/askCalls.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
+import { WriteUpLive } from "./writeUp/WriteUpLive.tsx";
 
 export interface Showing<Report extends LoadedReport = LoadedReport> {
   /** Path from the site's root: `kiln-hours/`; that of a batch, month or variety even where the query names it (`ownPath`). */
@@ -152,6 +154,13 @@ const pages: Readonly<Record<string, Page>> = {
     name: yourLogsPage,
     content: <YourLogs report={report} own={own} />,
   })),
+  [writeUpPage.path]: {
+    ...page([], ({ report, places }) => ({
+      name: writeUpPage,
+      content: <WriteUpLive report={report} root={places.root} />,
+    })),
+    ofWholeHouse: true,
+  },
   [askLogsPage.path]: {
     ...page([], ({ ask }) => ({ name: askLogsPage, content: <AskLogsLive ask={ask} /> })),
     ofWholeHouse: true,

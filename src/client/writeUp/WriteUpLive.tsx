@@ -1,0 +1,152 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { BodyProvider, useBody } from "../../bodies/context.ts";
+import { WriteUp } from "../../bodies/WriteUp.tsx";
+import type { WriteUpHands } from "../../bodies/writeUp/writeUpState.ts";
+import type { ReportRows } from "../../report/report.ts";
+import { checkDraft, type DraftProblems } from "../../tables/writeUp/checkDraft.ts";
+import { type Draft, emptyDraft, withoutStage, withTyped } from "../../tables/writeUp/draft.ts";
+import { logsAtHand } from "../../tables/writeUp/logsAtHand.ts";
+import type { WriteUpTable } from "../../tables/writeUp/writeUpStages.ts";
+import { openKeptDrafts } from "./keptDrafts.ts";
+import { chooseLogsFolder, type LogsFolder, opensFolders } from "./logsFolder.ts";
+import { saveStage } from "./saveStage.ts";
+import { shownFields } from "./shownFields.ts";
+import { startState } from "./startState.ts";
+
+/** After the last key, so that a slow phone checks once and not for every letter. */
+const CHECK_AFTER_MILLISECONDS = 250;
+
+const said = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** `2026-03-08T01:30` by the house's clock, as a browser's field has it. */
+function nowInZone(timeZone: string): string {
+  const parts = new Intl.DateTimeFormat("en-CA", {
+    timeZone,
+    year: "numeric",
+    month: "2-digit",
+    day: "2-digit",
+    hour: "2-digit",
+    minute: "2-digit",
+    hourCycle: "h23",
+  }).formatToParts(new Date());
+  const part = (type: string): string => parts.find((one) => one.type === type)?.value ?? "";
+  return `${part("year")}-${part("month")}-${part("day")}T${part("hour")}:${part("minute")}`;
+}
+
+/** The page that writes up a batch, alive: the same body as the built one, with hands. */
+export function WriteUpLive({ report, root }: { readonly report: ReportRows; readonly root: string }) {
+  const { standing: _, waits: __, ...context } = useBody();
+  const kept = useMemo(() => openKeptDrafts(root), [root]);
+  const [awake, setAwake] = useState(false);
+  const [draft, setDraft] = useState<Draft>(emptyDraft(""));
+  const [table, setTable] = useState<WriteUpTable>("steeping");
+  const [problems, setProblems] = useState<DraftProblems>({});
+  const [tried, setTried] = useState(false);
+  const [folder, setFolder] = useState<LogsFolder | null>(null);
+  const [words, setWords] = useState<string | null>(null);
+  const [removed, setRemoved] = useState<Draft | null>(null);
+  const [others, setOthers] = useState<readonly string[]>([]);
+
+  const { house, runs } = report;
+  const logs = useMemo(
+    () => folder?.files ?? logsAtHand(house, runs.find(({ run }) => run === draft.run) ?? null),
+    [folder, house, runs, draft.run],
+  );
+
+  // Taking the built page over changes nothing of it; the next drawing does, with what was typed before a reload.
+  useEffect(() => {
+    const [latest, ...more] = kept.all();
+    if (latest !== undefined) setDraft(latest);
+    setOthers(more.map(({ run }) => run));
+    setAwake(true);
+  }, [kept]);
+
+  const checking = useRef(0);
+  useEffect(() => {
+    checking.current += 1;
+    const mine = checking.current;
+    const clock = setTimeout(() => {
+      void checkDraft(draft, logs, Date.now()).then((found) => {
+        if (mine === checking.current) setProblems(found);
+      });
+    }, CHECK_AFTER_MILLISECONDS);
+    return () => clearTimeout(clock);
+  }, [draft, logs]);
+
+  const keep = (next: Draft): void => {
+    setDraft(next);
+    const couldKeep = kept.put(next);
+    setOthers(kept.all().flatMap(({ run }) => (run === next.run ? [] : [run])));
+    setWords(couldKeep ? null : "This browser keeps nothing: what is typed is lost when the page is closed.");
+    setRemoved(null);
+  };
+
+  const hands: WriteUpHands | null = !awake
+    ? null
+    : {
+        choose(given) {
+          const run = given.trim();
+          if (run === draft.run) return;
+          setTried(false);
+          // Boxes filled in before the batch had a name are its own.
+          const mine = draft.run === "" ? { ...draft, run } : emptyDraft(run);
+          const known = kept.all().find((one) => one.run === run);
+          if (draft.run === "") kept.put(emptyDraft(""));
+          keep(known ?? mine);
+        },
+        turnTo(next) {
+          setTable(next);
+          setTried(false);
+        },
+        type: (heading, text) => keep(withTyped(draft, table, heading, text)),
+        now: (heading) => keep(withTyped(draft, table, heading, nowInZone(folder?.house.timeZone ?? house.timeZone))),
+        openFolder() {
+          chooseLogsFolder().then(
+            (chosen) => {
+              if (chosen !== null) setFolder(chosen);
+            },
+            (error: unknown) => setWords(said(error)),
+          );
+        },
+        save() {
+          setTried(true);
+          void saveStage({ draft, table, folder, house, logs }).then((outcome) => {
+            setProblems(outcome.problems);
+            setWords(outcome.sentence);
+            if (!outcome.saved) return;
+            const rest = withoutStage(draft, table);
+            setTried(false);
+            setDraft(rest);
+            kept.put(rest);
+            setRemoved(draft);
+            if (outcome.folder !== null) setFolder(outcome.folder);
+          });
+        },
+        remove() {
+          const rest = emptyDraft(draft.run);
+          setDraft(rest);
+          kept.put(rest);
+          setRemoved(draft);
+          setWords(`Removed what was typed of ${draft.run === "" ? "this batch" : draft.run}.`);
+        },
+        undo() {
+          if (removed !== null) keep(removed);
+        },
+      };
+
+  const state = {
+    ...startState(report),
+    draft,
+    table,
+    fields: shownFields(table, draft, folder?.house.units ?? house.units, folder?.headings[table] ?? []),
+    problems: problems[table] ?? [],
+    tried,
+    others,
+    folder: folder?.name ?? null,
+    opensFolders: awake && opensFolders(),
+    said: words,
+    undo: removed !== null,
+  };
+  const body = <WriteUp state={state} hands={hands} />;
+  return awake ? <BodyProvider value={context}>{body}</BodyProvider> : body;
+}
