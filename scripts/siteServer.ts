@@ -46,14 +46,18 @@ export function withPreviews(html: string, { keys }: Preview): string {
   });
 }
 
+/** Whether a request named this computer itself. A stranger's name may be made to lead here, for its page to read along. */
+const namesHome = (host: string | undefined): boolean => /^(?:localhost|127\.0\.0\.1)(?::\d+)?$/.test(host ?? "");
+
 /** Serves a built site on the loopback address, as any static host would: no rewriting, no compression, no headers of its own. */
 export function serveFolder(
   folder: string,
   port: number,
-  preview: Preview | null = null,
+  previews: Preview | null = null,
 ): Promise<{ server: Server; address: string }> {
   const server = createServer((request, response) => {
     let pathname: string;
+    const preview = namesHome(request.headers.host) ? previews : null;
     try {
       pathname = new URL(request.url ?? "/", "http://localhost").pathname;
       const previewed = preview !== null && pathname.startsWith(PREVIEW) ? preview : null;

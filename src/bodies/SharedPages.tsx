@@ -13,6 +13,9 @@ import { Scroll } from "./Scroll.tsx";
 /** What the command prints for the owner's house, to be copied. */
 const COMMAND = "npm run share -- --logs DIR";
 
+/** UTC midnight of `2026-10-31`. */
+const dayOf = (isoDate: string): number => Date.parse(`${isoDate}T00:00:00Z`);
+
 function CustomerRow({
   customer: { customer, shares, batchesSent, lastSentOn, shown },
 }: {
@@ -22,7 +25,9 @@ function CustomerRow({
     <tr>
       <th scope="row">{customer}</th>
       <td>{shares ? "yes" : "no"}</td>
-      <td>{shown === null ? NOT_LOGGED : `${shown.since}${shown.sealed ? ", sealed" : ""}`}</td>
+      <td>
+        {shown === null ? NOT_LOGGED : `${printedDate(dayOf(shown.since), "UTC")}${shown.sealed ? ", sealed" : ""}`}
+      </td>
       <td class="n">{shown === null ? NOT_LOGGED : String(shown.runs.length)}</td>
       <td class="n">{String(batchesSent)}</td>
       <td>{printedDate(lastSentOn, "UTC")}</td>
@@ -116,7 +121,7 @@ export function SharedPages({ result }: { readonly result: SharedPagesResult }) 
         ))}
       </Entry>
       {last === null ? null : (
-        <Entry id="last-share" title="At the last share" note={last.on}>
+        <Entry id="last-share" title="At the last share" note={printedDate(dayOf(last.on), "UTC")}>
           {last.changes.length === 0 ? (
             <p>Nothing was otherwise than at the share before.</p>
           ) : (

@@ -1,7 +1,11 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { get } from "node:http";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { JSDOM } from "jsdom";
 import { h } from "preact";
 import { describe, expect, it } from "vitest";
-import { withPreviews } from "../../scripts/siteServer.ts";
+import { serveFolder, withPreviews } from "../../scripts/siteServer.ts";
 import { renderBody } from "../../src/bodies/renderBody.ts";
 import { SharedPages } from "../../src/bodies/SharedPages.tsx";
 import type { SharedPagesResult } from "../../src/report/sharing/sharedPagesResult.ts";
@@ -50,7 +54,7 @@ describe("SharedPages", () => {
     const { text, html } = drawn(result);
     expect(text).toContain("1 customer can see 2 batches, as shared on 31 October 2026.");
     expect(text).toContain("1 batch held back. customers.csv says otherwise by now of B: share again.");
-    expect(text).toContain("2026-01-02, sealed");
+    expect(text).toContain("2 Jan 2026, sealed");
     expect(text).toContain("24-1: altered: Colour was 3.5 EBC, now 3.6 EBC");
     expect(text).toContain("24-3, held back: friability of 75 % is below its spec");
     expect(html).toContain('href="/runs/24-2/"');
@@ -74,6 +78,36 @@ describe("withPreviews(html, preview)", () => {
     const links = [...served.querySelectorAll<HTMLAnchorElement>('a[href^="/preview/"]')];
     expect(links.map((link) => link.getAttribute("href"))).toEqual([`/preview/${key}/index.html`]);
     expect(links[0]?.closest("tr")?.textContent).toContain(`A "1" <&>`);
+  });
+
+  it("is asked for by this computer's own name alone: a stranger's page cannot read keys through a name that leads here", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "previews-"));
+    mkdirSync(join(folder, "shared-pages"));
+    mkdirSync(join(folder, key));
+    writeFileSync(join(folder, "shared-pages", "index.html"), '<span data-preview="C">at home</span>');
+    writeFileSync(join(folder, "404.html"), "nothing");
+    writeFileSync(join(folder, key, "index.html"), "the pages of C");
+    const { server, address } = await serveFolder(folder, 0, { folder, keys: new Map([["C", key]]) });
+    const { port } = new URL(address);
+    const read = (path: string, host: string): Promise<string> =>
+      new Promise((resolve, reject) => {
+        get({ port, path, host: "127.0.0.1", headers: { host } }, async (answer) => {
+          let text = "";
+          for await (const piece of answer) text += piece;
+          resolve(text);
+        }).on("error", reject);
+      });
+    try {
+      for (const host of [`127.0.0.1:${port}`, `localhost:${port}`]) {
+        expect(await read("/shared-pages/", host)).toContain(key);
+        expect(await read(`/preview/${key}/`, host)).toBe("the pages of C");
+      }
+      expect(await read("/shared-pages/", `evil.example:${port}`)).not.toContain(key);
+      expect(await read(`/preview/${key}/`, `evil.example:${port}`)).toBe("nothing");
+    } finally {
+      server.close();
+      rmSync(folder, { recursive: true });
+    }
   });
 
   it("leaves the page as it is without a key", () => {
