@@ -95,11 +95,6 @@ export function signalCountChances(distribution: RunLengthDistribution, runs: nu
   return Float64Array.from(chances);
 }
 
-/** Signals to expect in `runs` runs. Of a quiet process these are false ones. */
-export function expectedSignals(distribution: RunLengthDistribution, runs: number): number {
-  return signalCountChances(distribution, runs).reduce((sum, chance, count) => sum + chance * count, 0);
-}
-
 /** The least number of signals that `runs` runs stay at or under with a chance of at least `p`. */
 export function signalCountQuantile(distribution: RunLengthDistribution, runs: number, p: number): number {
   let sum = 0;

@@ -64,8 +64,6 @@ const rules: Readonly<Record<SensorKind, Rule>> = {
   "type T standard": thermocouple("ASTM E230", 1, 0.0075, 370),
 };
 
-export const sensorKinds = Object.keys(rules) as readonly SensorKind[];
-
 export interface SensorTolerance {
   /** Either side, K. */
   readonly plusMinusKelvin: number;

@@ -9,7 +9,6 @@ import { allRules, ruleChoice } from "../../../src/analysis/controlCharts/ruleCh
 import { runLength } from "../../../src/analysis/controlCharts/runLength.ts";
 import {
   chanceOfNoSignal,
-  expectedSignals,
   runLengthQuantile,
   signalCountChances,
   signalCountQuantile,
@@ -38,7 +37,6 @@ describe("a distribution without memory", () => {
     const chances = signalCountChances(distribution, 200);
     expect(chances[0]).toAgreeWithin((1 - p) ** 200, 1e-9);
     expect(chances[1]).toAgreeWithin(200 * p * (1 - p) ** 199, 1e-9);
-    expect(expectedSignals(distribution, 200)).toAgreeWithin(200 * p, 1e-5);
     // Binomial(200, 0.0027): P(≤ 1) = 0.898, P(≤ 2) = 0.982.
     expect(signalCountQuantile(distribution, 200, 0.95)).toBe(2);
   });
