@@ -8,23 +8,24 @@
 //   --despite RUN           share a batch that something speaks against
 
 import { existsSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { counted } from "../src/findings/counted.ts";
 import { DEMO_LOGS } from "./buildSite.ts";
+import { readOptions } from "./readOptions.ts";
 import { type Shared, share } from "./share/share.ts";
 
-const { values } = parseArgs({
-  options: {
-    logs: { type: "string", default: DEMO_LOGS },
-    out: { type: "string", default: "dist-shared" },
-    address: { type: "string" },
-    "new-key": { type: "string", multiple: true, default: [] },
-    seal: { type: "boolean", default: false },
-    "seal-for": { type: "string", multiple: true, default: [] },
-    "open-for": { type: "string", multiple: true, default: [] },
-    passphrases: { type: "string" },
-    despite: { type: "string", multiple: true, default: [] },
-  },
+const USAGE = `npm run share -- --logs DIR [--out DIR] [--address URL] [--new-key CUSTOMER] [--seal]
+  [--seal-for CUSTOMER] [--open-for CUSTOMER] [--passphrases FILE] [--despite RUN]`;
+
+const values = readOptions(USAGE, {
+  logs: { type: "string", default: DEMO_LOGS },
+  out: { type: "string", default: "dist-shared" },
+  address: { type: "string" },
+  "new-key": { type: "string", multiple: true, default: [] },
+  seal: { type: "boolean", default: false },
+  "seal-for": { type: "string", multiple: true, default: [] },
+  "open-for": { type: "string", multiple: true, default: [] },
+  passphrases: { type: "string" },
+  despite: { type: "string", multiple: true, default: [] },
 });
 
 function printQuestions({ record }: Shared): void {

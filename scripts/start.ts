@@ -1,13 +1,15 @@
 // npm start [-- --logs DIR] [-- --port N] [-- --shared DIR]: builds the site from a folder of logs (the demo's unless told otherwise) and serves it.
 
 import { existsSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { buildSite, DEMO_LOGS } from "./buildSite.ts";
+import { readOptions } from "./readOptions.ts";
 import { previewOf } from "./share/previewOf.ts";
 import { serveFolder } from "./siteServer.ts";
 
-const { values } = parseArgs({
-  options: { logs: { type: "string" }, port: { type: "string" }, shared: { type: "string", default: "dist-shared" } },
+const values = readOptions("npm start [-- --logs DIR] [-- --port N] [-- --shared DIR]", {
+  logs: { type: "string" },
+  port: { type: "string" },
+  shared: { type: "string", default: "dist-shared" },
 });
 const logs = values.logs ?? DEMO_LOGS;
 if (!existsSync(logs)) {

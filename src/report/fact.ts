@@ -53,8 +53,10 @@ export interface ThermostatFact extends FactBase {
   readonly hold: "drying" | "cure";
   readonly shape: "creep" | "step" | "unexplained" | "worn contacts" | "weak heater or fan";
   readonly movedKelvin: number;
+  /** How much further apart it switches on and off than it did, where that is what is said; its middle is then not spoken of. */
+  readonly widerKelvin: Interval | null;
   readonly kelvinPerMonth: Interval | null;
-  /** When it leaves its tolerance, where that can be dated. */
+  /** When it leaves its tolerance, where that can be dated; both its last load where it is outside already. */
   readonly leavesFrom: number | null;
   readonly leavesTo: number | null;
   /** The logger may be the one that is off. */

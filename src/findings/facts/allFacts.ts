@@ -24,7 +24,22 @@ const sources: readonly ((frame: FactFrame) => readonly Fact[])[] = [
 /** Less sure than this is not worth a working maltster's morning (set with quiet simulated houses). */
 export const LEAST_CHANCE = 0.8;
 
-/** All that there is to say of a month, surer things and less sure ones, in no order. */
+/** The other hold of a thermostat that surely moves, alarmed the same way: less sure by itself, but a witness of the same. */
+function isWitness(fact: Fact, sure: readonly Fact[]): boolean {
+  return (
+    fact.kind === "thermostat" &&
+    sure.some(
+      (other) =>
+        other.kind === "thermostat" &&
+        other.kiln === fact.kiln &&
+        Math.sign(other.movedKelvin) === Math.sign(fact.movedKelvin),
+    )
+  );
+}
+
+/** All that there is to say of a month, in no order. */
 export function allFacts(frame: FactFrame): readonly Fact[] {
-  return sources.flatMap((source) => source(frame)).filter(({ chanceReal }) => chanceReal >= LEAST_CHANCE);
+  const facts = sources.flatMap((source) => source(frame));
+  const sure = facts.filter(({ chanceReal }) => chanceReal >= LEAST_CHANCE);
+  return facts.filter((fact) => sure.includes(fact) || isWitness(fact, sure));
 }

@@ -4,8 +4,11 @@ import { holdVerdict, isAlarmed } from "../holdVerdict.ts";
 import { loggerDoubts } from "../loggerDoubts.ts";
 import { chanceAlarmReal, chanceReal } from "./chanceReal.ts";
 import { batchesAMonth, concerns, type FactFrame, LATEST_RUNS, namedRuns, noLoss } from "./factFrame.ts";
+import { switchingFacts } from "./switchingFacts.ts";
 
 const DAY = 86_400_000;
+/** Within this much of the last check a fault is its finding: a sitting is an hour or two, a repeat after setting it right a later one. */
+const ONE_SITTING = DAY / 2;
 const HOLDS: readonly HoldName[] = ["drying", "cure"];
 
 /**
@@ -62,12 +65,14 @@ function holdFact(frame: FactFrame, kiln: KilnThermostat, hold: HoldName): Therm
     hold,
     shape,
     movedKelvin: "movedKelvin" in verdict ? verdict.movedKelvin : 0,
+    widerKelvin: null,
     kelvinPerMonth: models?.kelvinPerMonth ?? null,
     leavesFrom: leaves?.kind === "dated" ? leaves.earliest : leaves?.kind === "already-outside" ? latest : null,
-    leavesTo: leaves?.kind === "dated" ? leaves.latest : null,
+    leavesTo: leaves?.kind === "dated" ? leaves.latest : leaves?.kind === "already-outside" ? latest : null,
     loggerDoubt: loggerDoubts(kiln).length > 0,
     from,
-    to: latest,
+    // The kiln's own last load, which may be later than the last in which this hold could be read.
+    to: Math.max(latest, kiln.loads.at(-1)?.loadedAt ?? latest),
     runs: namedRuns(runs),
     runCount: runs.length,
     chanceReal: chanceOf(frame, models),
@@ -76,10 +81,13 @@ function holdFact(frame: FactFrame, kiln: KilnThermostat, hold: HoldName): Therm
   };
 }
 
-/** A fault that its checks found in the month, or a check that is overdue. */
+/** A fault that its checks found in the month, or that stands since the last of them; or a check that is overdue. */
 function loggerFact(frame: FactFrame, kiln: KilnThermostat): LoggerFact | null {
   const { logger } = kiln;
-  const fault = logger.faults.filter(({ at }) => at >= frame.from && at < frame.before).at(-1);
+  const lastCheckedAt = logger.checks.filter(({ at }) => at < frame.before).at(-1)?.at ?? Number.NaN;
+  const fault = logger.faults
+    .filter(({ at }) => at < frame.before && (at >= frame.from || lastCheckedAt - at < ONE_SITTING))
+    .at(-1);
   const read = kiln.loads.filter(({ loadedAt }) => loadedAt < frame.before);
   const last = read.at(-1);
   if (last === undefined || (fault === undefined && !logger.stale)) return null;
@@ -103,6 +111,10 @@ function loggerFact(frame: FactFrame, kiln: KilnThermostat): LoggerFact | null {
 /** Thermostats that move, and loggers that may be the ones that do. */
 export function thermostatFacts(frame: FactFrame): readonly Fact[] {
   return frame.report.thermostat.kilns.flatMap((kiln): Fact[] =>
-    [...HOLDS.map((hold) => holdFact(frame, kiln, hold)), loggerFact(frame, kiln)].filter((fact) => fact !== null),
+    [
+      ...HOLDS.map((hold) => holdFact(frame, kiln, hold)),
+      ...switchingFacts(frame, kiln),
+      loggerFact(frame, kiln),
+    ].filter((fact) => fact !== null),
   );
 }

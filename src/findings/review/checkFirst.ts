@@ -18,7 +18,7 @@ const CHECKS: Readonly<Record<Fact["kind"], readonly string[]>> = {
     "Level and turn; look for lumps and for leaks of air at the sides.",
   ],
   thermostat: [
-    "Check the logger first: ice point, then boiling water, with care for scalds.",
+    "Is the logger right? Ice point, then boiling water, with care for scalds.",
     "Then hold the set point against a trusted thermometer.",
     "Opening a thermostat is a licensed electrician’s work.",
   ],

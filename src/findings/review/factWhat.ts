@@ -48,23 +48,27 @@ const SHAPES: Readonly<Record<ThermostatFact["shape"], string>> = {
   "weak heater or fan": "has moved together with a slower rise, as with a weak heater or fan:",
 };
 
+/** `; it leaves its tolerance between …`; empty where that cannot be dated. */
+function leavesWords({ leavesFrom, leavesTo, to }: ThermostatFact, { timeZone }: ReviewReader): string {
+  if (leavesFrom === null) return "";
+  if (leavesTo !== null && leavesTo <= to) return "; it lies outside its tolerance";
+  if (leavesFrom <= to) return "; it may already have left its tolerance";
+  return leavesTo === null
+    ? `; it may leave its tolerance from ${printDateInFull(leavesFrom, timeZone)} on`
+    : `; it leaves its tolerance between ${twoDates(leavesFrom, leavesTo, timeZone)}`;
+}
+
 const thermostat: Say<"thermostat"> = (fact, reader) => {
-  const { hold, shape, movedKelvin, kelvinPerMonth, leavesFrom, leavesTo } = fact;
+  const { hold, shape, movedKelvin, kelvinPerMonth } = fact;
   const rate =
     kelvinPerMonth === null
       ? ""
       : `, ${degreesRange(kelvinPerMonth.low, kelvinPerMonth.high, reader.units, 2)} a month`;
-  const leaves =
-    leavesFrom === null || leavesFrom <= fact.to
-      ? ""
-      : leavesTo === null
-        ? `; it may leave its tolerance from ${printDateInFull(leavesFrom, reader.timeZone)} on`
-        : `; it leaves its tolerance between ${twoDates(leavesFrom, leavesTo, reader.timeZone)}`;
   const doubt = fact.loggerDoubt ? " Or the logger is the one that is off." : "";
   return [
     `Kiln ${fact.kiln}: the ${thermostatName[hold]} ${SHAPES[shape]} `,
     strong(`${way(movedKelvin)} ${degrees(movedKelvin, reader.units)}`),
-    ` ${since(fact, reader)}${rate}${leaves}.${doubt}`,
+    ` ${since(fact, reader)}${rate}${leavesWords(fact, reader)}.${doubt}`,
   ];
 };
 
