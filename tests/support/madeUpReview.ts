@@ -46,6 +46,7 @@ export const everyFact: readonly Fact[] = [
     hold: "drying",
     shape: "creep",
     movedKelvin: -0.7,
+    widerKelvin: null,
     kelvinPerMonth: between(0.4, 0.2),
     leavesFrom: Date.UTC(2026, 10, 14),
     leavesTo: Date.UTC(2027, 3, 6),

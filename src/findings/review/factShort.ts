@@ -37,6 +37,8 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
         ? `Batch ${fact.runs[0] ?? ""} was uneven in moisture`
         : `${batches(fact.runCount)} were uneven in moisture`;
     case "thermostat":
+      if (fact.widerKelvin !== null)
+        return `The ${thermostatName[fact.hold]} of kiln ${fact.kiln} switches on and off ${degrees(fact.widerKelvin.estimate, units)} further apart`;
       return `The ${thermostatName[fact.hold]} of kiln ${fact.kiln} ${MOVED[fact.shape]} ${way(fact.movedKelvin)} ${degrees(fact.movedKelvin, units)}`;
     case "logger":
       if (fact.errorKelvin !== null)

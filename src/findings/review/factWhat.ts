@@ -59,7 +59,15 @@ function leavesWords({ leavesFrom, leavesTo, to }: ThermostatFact, { timeZone }:
 }
 
 const thermostat: Say<"thermostat"> = (fact, reader) => {
-  const { hold, shape, movedKelvin, kelvinPerMonth } = fact;
+  const { hold, shape, movedKelvin, widerKelvin, kelvinPerMonth } = fact;
+  if (widerKelvin !== null) {
+    const { estimate, low, high } = widerKelvin;
+    return [
+      `Kiln ${fact.kiln}: the ${thermostatName[hold]} has switched on and off `,
+      strong(`${degrees(estimate, reader.units)} further apart`),
+      ` ${since(fact, reader)} (${degreesRange(low, high, reader.units)}), as with worn contacts.`,
+    ];
+  }
   const rate =
     kelvinPerMonth === null
       ? ""
