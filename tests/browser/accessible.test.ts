@@ -36,7 +36,10 @@ describe.each([
     "runs/",
     "runs/25-090/",
     "shared-pages/",
+    "write-up/",
+    "ask/",
     "logs/",
+    "your-logs/",
     "kiln-hours/?units=us",
   ])("/%s keeps the rules of WCAG 2.2 AA that a program can check", async (path) => {
     const { page, context } = await watchedPage(browser, site, { viewport });

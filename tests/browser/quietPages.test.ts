@@ -34,7 +34,10 @@ describe("every kind of built page", () => {
     "changes/",
     "runs/",
     "a run",
+    "write-up/",
+    "ask/",
     "logs/",
+    "your-logs/",
     "no-such-page/",
   ])("%s asks no other host for anything and breaks no policy", async (name) => {
     const { page, context, outside, faults } = await watchedPage(browser, site);

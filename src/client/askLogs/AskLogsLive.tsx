@@ -41,6 +41,13 @@ export function AskLogsLive({ ask }: { readonly ask: Ask }) {
     return () => running.current?.abort();
   }, []);
 
+  // An answer is of the logs that it was asked of: under others it would be read as theirs.
+  const { house } = context;
+  useEffect(() => {
+    running.current?.abort();
+    setStage((now) => (now.kind === "answered" || now.kind === "failed" ? { kind: "none" } : now));
+  }, [house]);
+
   const asking = stage.kind === "asking";
   useEffect(() => {
     if (!asking) return;

@@ -60,8 +60,7 @@ const asLog = (path: string, bytes: Uint8Array): LogFile => ({
 
 async function rowsRead(house: LogFile, path: string, bytes: Uint8Array): Promise<number> {
   const { files } = await readLogs([house, asLog(path, bytes)]);
-  const found = files.find((file) => file.path === path);
-  return (found?.rows ?? 0) + (found?.rowsSetAside ?? 0);
+  return files.find((file) => file.path === path)?.rows ?? 0;
 }
 
 async function write(folder: FileSystemDirectoryHandle, name: string, at: number, bytes: Uint8Array): Promise<void> {
