@@ -1,8 +1,10 @@
+import { counted } from "../findings/counted.ts";
 import { logsAnswer } from "../findings/logsAnswer.ts";
 import { chooseOwnLogs, staysHere } from "../findings/ownLogsSentences.ts";
 import type { ReportRows } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
 import { Entry } from "./Entry.tsx";
+import { Fold } from "./Fold.tsx";
 import { FilesRead } from "./logs/FilesRead.tsx";
 import { Problems } from "./logs/Problems.tsx";
 import { ChooseLogs } from "./ownLogs/ChooseLogs.tsx";
@@ -35,7 +37,9 @@ export function YourLogs({ report: { house, logs, runs }, own }: YourLogsProps) 
       {shown ? <Problems problems={logs.problems} /> : null}
       {shown ? (
         <Entry id="files" title="What was read">
-          <FilesRead files={logs.files} />
+          <Fold summary={counted(logs.files.length, "file")}>
+            <FilesRead files={logs.files} />
+          </Fold>
         </Entry>
       ) : null}
       <ChooseLogs own={own} />

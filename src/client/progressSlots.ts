@@ -12,6 +12,7 @@ const SAYS: Readonly<Record<LoadProgress["part"], string>> = {
 /** `Fetching the engine: 3.1 of 7.7 MB`. */
 export function progressText({ part, received, total }: LoadProgress): string {
   const megabytes = (bytes: number): string => printNumber(bytes / BYTES_PER_MEGABYTE, 1);
+  if (part === "reading" && received >= total) return "All read; summing the loads up";
   const of = total > 0 ? ` of ${megabytes(total)}` : "";
   return `${SAYS[part]}: ${megabytes(received)}${of}\u00a0MB`;
 }

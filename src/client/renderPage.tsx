@@ -58,6 +58,8 @@ function contextOf({ report, view, places, logs }: Showing): BodyContext {
 export function markWhereabouts(body: Body | null, { report, path, view, places: { root } }: Showing): void {
   if (body === null) return;
   document.title = path === "" ? report.house.name : `${body.name.title} · ${report.house.name}`;
+  const printedTitle = document.querySelector(".house > .print-only");
+  if (printedTitle !== null) printedTitle.textContent = path === "" ? "" : body.name.title;
   // The page of a batch or a variety stands below one of the navigation.
   const here = new URL(navigationPage(path)?.path ?? path, root).pathname;
   const query = formatView(carried(view));

@@ -61,10 +61,12 @@ export function startSession(main: HTMLElement): Session {
     changed() {
       if (pagePath() === yourLogsPage.path) void draw(view);
     },
-    otherLogs() {
-      view = wholeView;
+    otherLogs(asAddressed) {
       afresh = true;
-      history.replaceState(null, "", location.pathname);
+      if (!asAddressed) {
+        view = wholeView;
+        history.replaceState(null, "", location.pathname);
+      }
       void draw(view);
     },
   });

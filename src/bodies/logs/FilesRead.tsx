@@ -62,6 +62,9 @@ export function FilesRead({ files }: { readonly files: readonly FileRead[] }) {
               <th scope="row">
                 {path}
                 {of > 1 ? <span class="quiet">{`, ${of} files`}</span> : null}
+                {table !== null && !path.toLowerCase().includes(table) ? (
+                  <span class="quiet">{`, read as ${table}`}</span>
+                ) : null}
                 {table === null ? <span class="quiet">{SETTINGS[path] ?? ", not a log that is known"}</span> : null}
               </th>
               <td class="n">{count(rows)}</td>

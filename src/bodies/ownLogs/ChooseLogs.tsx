@@ -35,7 +35,7 @@ function Chosen({ chosen }: { readonly chosen: readonly ChosenBrief[] }) {
 /** Where files are chosen or dropped, and what must be known of a house that has no settings file. */
 export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
   const { hrefTo } = useBody();
-  const { chosen, stage, said, keep } = own;
+  const { chosen, stage, said } = own;
   const reading = stage === "reading";
   return (
     <Entry
@@ -60,7 +60,7 @@ export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
         <HouseFields timeZone={own.timeZone} />
         <p>
           <label class="tick">
-            <input type="checkbox" name="keep" data-own="keep" checked={keep} />
+            <input type="checkbox" name="keep" />
             Keep these logs in this browser until I take them out
           </label>
         </p>
@@ -74,6 +74,14 @@ export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
           </button>
         </p>
       </form>
+      {own.canReturn && stage === "none" ? (
+        <p>
+          {"Your logs were taken out. "}
+          <button type="button" class="button button-quiet" data-own="again">
+            Show them again
+          </button>
+        </p>
+      ) : null}
       {said === null ? null : (
         <p class="refusal" role="alert">
           {said}

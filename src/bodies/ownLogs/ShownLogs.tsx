@@ -11,6 +11,10 @@ interface ShownLogsProps {
   readonly own: OwnLogsState;
 }
 
+const KEPT =
+  "They are kept in this browser, as they were when they were read, and come back when a page is loaded anew. Whoever uses this browser can see them.";
+const NOT_KEPT = "They are gone once the page is closed or loaded anew, unless you have them kept in this browser.";
+
 /** Once own logs are shown: where to go, how long they stay, and the way back. */
 export function ShownLogs({ house, problems, own }: ShownLogsProps) {
   const { hrefTo } = useBody();
@@ -22,13 +26,12 @@ export function ShownLogs({ house, problems, own }: ShownLogsProps) {
         others above.
       </p>
       <p>
-        {own.keep
-          ? "They are kept in this browser, as they were when they were read, and come back when the page is loaded anew. Whoever uses this browser can see them."
-          : "They are gone once the page is closed or loaded anew, unless you have them kept in this browser."}
+        {own.kept ? KEPT : NOT_KEPT}
+        {own.keptOthers ? " Those kept here from before come back then." : null}
       </p>
       <p class="needs-scripting actions">
-        <button type="button" class="button" data-own="keep-now" aria-pressed={own.keep}>
-          {own.keep ? "Keep them no longer" : "Keep them in this browser"}
+        <button type="button" class="button" data-own="keep">
+          {own.kept ? "Keep them no longer" : "Keep them in this browser"}
         </button>{" "}
         <button type="button" class="button" data-own="back">
           Take them out and go back to this site’s logs

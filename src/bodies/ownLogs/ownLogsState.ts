@@ -10,11 +10,23 @@ export interface OwnLogsState {
   readonly stage: "none" | "reading" | "shown";
   /** What the reader must be told: why something was refused, that it was cancelled. */
   readonly said: string | null;
-  /** Are they to be kept in this browser? */
-  readonly keep: boolean;
+  /** Are those that are shown kept in this browser? */
+  readonly kept: boolean;
+  /** Does it keep others, which will come back when the page is loaded anew? */
+  readonly keptOthers: boolean;
+  /** Can those that were shown a while ago be shown again? */
+  readonly canReturn: boolean;
   /** This computer's time zone; null while the site is built. */
   readonly timeZone: string | null;
 }
 
 /** While the site is built, and as long as nothing was chosen. */
-export const noOwnLogs: OwnLogsState = { chosen: [], stage: "none", said: null, keep: false, timeZone: null };
+export const noOwnLogs: OwnLogsState = {
+  chosen: [],
+  stage: "none",
+  said: null,
+  kept: false,
+  keptOthers: false,
+  canReturn: false,
+  timeZone: null,
+};

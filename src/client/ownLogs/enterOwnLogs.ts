@@ -34,7 +34,9 @@ export async function enterOwnLogs(
   database: LoadableDatabase,
   { house, onBytes }: EnterOwn,
 ): Promise<{ readonly published: PublishedLogs; readonly readings: ReadonlyMap<string, Blob> }> {
-  const { files } = await ownLogFiles(chosen, { house, limits: sizeLimits, onBytes: seldom(onBytes) });
+  // Chromium alone tells it.
+  const memory = (navigator as { readonly deviceMemory?: number }).deviceMemory;
+  const { files } = await ownLogFiles(chosen, { house, limits: sizeLimits(memory), onBytes: seldom(onBytes) });
   const { published, readings } = await enterLogs(files, database, { invented: false, now: Date.now() });
   // As blobs, which a browser may put on disk; they are asked for one at a time.
   const kept = [...readings].map(([file, csv]) => [file, new Blob([csv.slice()])] as const);

@@ -6,7 +6,7 @@ import { type ChosenFile, RefusedLogs } from "./chosenFile.ts";
 import { logsRoot } from "./logsRoot.ts";
 import { isArchive, type SizedLog, unpackArchive } from "./unpackArchive.ts";
 
-/** More than this would come close to the memory that a browser gives one page; see `mostBytes` for where it was measured. */
+/** Bytes that a browser can be asked to read, of all files and of one: a file is held whole while it is read. */
 export interface SizeLimits {
   readonly all: number;
   readonly oneFile: number;
