@@ -6,18 +6,27 @@ import * as truths from "./truths.ts";
 /** The house named its baseline then, with nothing known of a belt; 24 batches of each variety would take it a year. */
 const BASELINE_ENDS = "2026-01-31";
 
-const NAMED_BASELINE = `
-# The control charts' limits since the bed was laid shallower: its first autumn and winter.
-[baselines]
-any = "${truths.SHALLOWER_BED.on} to ${BASELINE_ENDS}"
-`;
+/** Why a house took the batches that it did for its charts' limits, and their dates. */
+export interface NamedDates {
+  readonly why: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+const DEMO_BASELINE: NamedDates = {
+  why: "since the bed was laid shallower: its first autumn and winter",
+  from: truths.SHALLOWER_BED.on,
+  to: BASELINE_ENDS,
+};
+/** A quiet house has changed nothing, and can wait for a whole year with its seasons. */
+export const QUIET_BASELINE: NamedDates = { why: "from its first year", from: "2024-08-01", to: "2025-08-31" };
 
 /**
  * Settings of the invented house.
  *
- * @param options.baseline whether the house has named one for its charts
+ * @param baseline what it has named for its charts
  */
-export function houseToml({ baseline = true }: { readonly baseline?: boolean } = {}): string {
+export function houseToml({ why, from, to } = DEMO_BASELINE): string {
   return `# An invented house: see README.md in this folder.
 name = "Ostrivel Malthouse"
 time_zone = "${TIME_ZONE}"
@@ -42,7 +51,11 @@ kwh = 0.17
 labour_hour = 21.0
 malt_kg = 1.4
 refused_batch = 280.0
-${baseline ? NAMED_BASELINE : ""}
+
+# The control charts' limits ${why}.
+[baselines]
+any = "${from} to ${to}"
+
 [checks]
 logger_days = 100
 

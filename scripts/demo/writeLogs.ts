@@ -2,7 +2,7 @@ import { localDate } from "./clock.ts";
 import { leaveBlank } from "./leaveBlank.ts";
 import { logLoggerChecks } from "./logChecks.ts";
 import { LOT_COLUMNS, logAcrospireCounts, logGermination, logLots, logSteeping } from "./logFloor.ts";
-import { houseToml, logEvents, logTargets } from "./logHouse.ts";
+import { houseToml, logEvents, logTargets, QUIET_BASELINE } from "./logHouse.ts";
 import { logKilning } from "./logKiln.ts";
 import { logLab } from "./logLab.ts";
 import { logReadings } from "./logReadings.ts";
@@ -63,7 +63,7 @@ export function writeLogs(
     const names = columns ?? columnsOf(rows);
     if (names.length > 0) files.set(path, csvText(names, rows));
   };
-  files.set("house.toml", houseToml({ baseline: quiet === undefined }));
+  files.set("house.toml", quiet === undefined ? houseToml() : houseToml(QUIET_BASELINE));
   add("grain-lots.csv", logLots(house.plan.lots), LOT_COLUMNS);
   add("steeping.csv", steeping);
   add("germination.csv", germination);

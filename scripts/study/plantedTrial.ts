@@ -37,7 +37,7 @@ export const FIRST_FINDINGS = 5;
 export function plantOf({ seed, kind, size }: TrialWanted): Plant {
   const { sizes, factor, eitherWay } = PLANT_SIZES[kind];
   const sign = eitherWay && seed % 2 === 0 ? -1 : 1;
-  return { kind, size: (sizes[SIZE_NAMES.indexOf(size)] ?? Number.NaN) * factor * sign, from: plantDate(seed) };
+  return { kind, size: (sizes[SIZE_NAMES.indexOf(size)] ?? Number.NaN) * factor * sign, from: plantDate(seed, kind) };
 }
 
 /** Plants one trouble in one house and reads its month in review, beside that of the same house without it. */

@@ -1,5 +1,5 @@
 import { addDays } from "../demo/clock.ts";
-import type { Plant } from "../demo/plant.ts";
+import type { Plant, PlantKind } from "../demo/plant.ts";
 import { randomStream } from "../demo/random.ts";
 import { type SimulatedHouse, simulateHouse } from "../demo/simulateHouse.ts";
 
@@ -12,6 +12,13 @@ const PLANT_DAYS = 303;
 export const studyHouse = (seed: number, plant: Plant | null): SimulatedHouse =>
   simulateHouse({ seed, runs: RUNS, readings: true, quiet: { plant } });
 
-/** Any day of ten months, so that every season comes. */
-export const plantDate = (seed: number): string =>
-  addDays(FIRST_PLANT, randomStream(seed, "plant-date").integer(0, PLANT_DAYS));
+/** A room cooler fails when it has something to cool. */
+const WARM: Partial<Record<PlantKind, { readonly from: string; readonly days: number }>> = {
+  "failing cooler": { from: "2026-04-15", days: 110 },
+};
+
+/** Any day of ten months, so that every season comes; but for what can only happen in one. */
+export function plantDate(seed: number, kind: PlantKind): string {
+  const { from, days } = WARM[kind] ?? { from: FIRST_PLANT, days: PLANT_DAYS };
+  return addDays(from, randomStream(seed, "plant-date").integer(0, days));
+}

@@ -126,8 +126,24 @@ describe("phaseSentence, spreadSentence, leftOutOfBaseline", () => {
 });
 
 describe("withinSentence(chart)", () => {
-  const point = { count: 3, standardDeviation: 0.2, centre: 0.19, low: 0, high: 0.45, falseSignalChance: 0.006 };
-  const single = { count: 1, standardDeviation: null, centre: null, low: null, high: null, falseSignalChance: null };
+  const point = {
+    count: 3,
+    standardDeviation: 0.2,
+    centre: 0.19,
+    low: 0,
+    high: 0.45,
+    falseSignalChance: 0.006,
+    chance: 0.006,
+  };
+  const single = {
+    count: 1,
+    standardDeviation: null,
+    centre: null,
+    low: null,
+    high: null,
+    falseSignalChance: null,
+    chance: null,
+  };
   const within = { sigma: 0.21, baselineRuns: 24, points: [point, point, single], unevenRuns: [], narrowerBy: 2.1 };
 
   it("counts only batches with two samples or more, and tells an uneven bed from an uneven month", () => {

@@ -138,6 +138,7 @@ function withinOf(runs: readonly ChartedRun[]): ControlChart["within"] {
     low: 0,
     high: 0.46,
     falseSignalChance: 0.006,
+    chance: 0.006,
   }));
   const unevenRuns = runs.filter((_, i) => (points[i]?.standardDeviation ?? 0) > 0.46).map(({ run }) => run);
   return { sigma: 0.2, baselineRuns: Math.min(runs.length, BASELINE), points, unevenRuns, narrowerBy: 1.6 };

@@ -12,6 +12,8 @@ export interface SpreadPoint {
   readonly high: number | null;
   /** Chance that a batch as even as the baseline shows more than `high`, if samples are normal: 0.009 for two, 0.004 for ten. */
   readonly falseSignalChance: number | null;
+  /** Chance that such a batch shows as much as this one, or more. */
+  readonly chance: number | null;
 }
 
 /** A chart of the spread within batches. */
@@ -57,17 +59,27 @@ export function sChart(
   const points = samples.map((batch): SpreadPoint => {
     const count = batch.length;
     if (count < 2) {
-      return { count, standardDeviation: null, centre: null, low: null, high: null, falseSignalChance: null };
+      return {
+        count,
+        standardDeviation: null,
+        centre: null,
+        low: null,
+        high: null,
+        falseSignalChance: null,
+        chance: null,
+      };
     }
     const c = c4(count);
     const reach = multiplier * Math.sqrt(1 - c * c);
+    const standardDeviation = sampleStandardDeviation(batch);
     return {
       count,
-      standardDeviation: sampleStandardDeviation(batch),
+      standardDeviation,
       centre: c * sigma,
       low: Math.max(0, (c - reach) * sigma),
       high: (c + reach) * sigma,
       falseSignalChance: chiSquareUpperTail((count - 1) * (c + reach) ** 2, count - 1),
+      chance: chiSquareUpperTail((count - 1) * (standardDeviation / sigma) ** 2, count - 1),
     };
   });
   return { sigma, baselineBatches, points };

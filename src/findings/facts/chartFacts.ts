@@ -8,6 +8,12 @@ import { batchesAMonth, concerns, type FactFrame, namedRuns, noLoss } from "./fa
 const SINGLE = { share: 0.01, sigmas: 5 };
 const SHIFT = { share: 0.1, sigmas: 1 };
 
+/**
+ * What a moved mean must come to before anybody would go looking: a point of dry matter, and a third of what is usually accepted
+ * either side of a moisture (common practice). Grain lots and seasons move a house by less, and its charts see that too.
+ */
+const LEAST_SHIFT = { dry_yield_pct: 1, final_moisture_pct: 0.22 } as const;
+
 const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
 
@@ -46,6 +52,7 @@ function groupFact(frame: FactFrame, chart: ControlChart, group: SignalGroup): C
   const sigma = last.sigma ?? chart.phases[last.phase]?.sigma?.estimate ?? null;
   if (!isHere || sigma === null) return null;
   const off = single ? main.size : meanOf(runs.flatMap(({ deviation }) => deviation ?? []));
+  if (!single && Math.abs(off) < LEAST_SHIFT[chart.measure]) return null;
   const reach = (1.96 * sigma) / Math.sqrt(runs.length);
   const varieties = new Set(runs.map(({ variety }) => variety));
   const { share, sigmas } = single ? SINGLE : SHIFT;
@@ -73,20 +80,33 @@ function withinFact(frame: FactFrame, chart: ControlChart): WithinFact | null {
   const here = chart.runs.filter(({ run, at }) => uneven.has(run) && at >= frame.from && at < frame.before);
   const [first, last] = [here[0], here.at(-1)];
   if (first === undefined || last === undefined) return null;
-  const spreadOf = new Map(within.points.map((point, i) => [chart.runs[i]?.run, point.standardDeviation ?? 0]));
+  const pointOf = new Map(within.points.map((point, i) => [chart.runs[i]?.run, point]));
   return {
     kind: "uneven batch",
-    spreadPoints: Math.max(...here.map(({ run }) => spreadOf.get(run) ?? 0)),
+    spreadPoints: Math.max(...here.map(({ run }) => pointOf.get(run)?.standardDeviation ?? 0)),
     usualPoints: within.sigma,
     from: first.at,
     to: last.at,
     runs: namedRuns(here.map(({ run }) => run)),
     runCount: here.length,
-    // An S chart at three sigma signals by chance in about one batch of two hundred (its upper side alone).
-    chanceReal: 1 - Math.min(0.5, 0.005 * frame.monthRuns.length) / here.length,
+    chanceReal: chanceUneven(here.map(({ run }) => pointOf.get(run)?.chance ?? 1)),
     loss: noLoss,
     beside: [],
   };
+}
+
+/** One batch in two hundred is truly uneven, and of those every other shows so much. */
+const UNEVEN = { share: 0.005, power: 0.5 };
+
+/**
+ * Batches that are uneven together speak for each other.
+ *
+ * @param chances how seldom a batch as even as the usual shows each of the spreads
+ */
+function chanceUneven(chances: readonly number[]): number {
+  const { share, power } = UNEVEN;
+  const byChance = chances.reduce((product, chance) => product * Math.min(1, chance / power), 1);
+  return share / (share + (1 - share) * byChance);
 }
 
 /** Signals of the control charts that speak of the month's batches, and batches that are uneven in themselves. */

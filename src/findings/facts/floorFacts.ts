@@ -2,11 +2,12 @@ import type { BedFact, Fact, TimetableFact } from "../../report/fact.ts";
 import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
 import { chanceReal } from "./chanceReal.ts";
 import { meanOf, shiftOf } from "./effectMean.ts";
-import { type FactFrame, namedRuns, noLoss } from "./factFrame.ts";
+import { type FactFrame, LATEST_RUNS, namedRuns, noLoss } from "./factFrame.ts";
 
 /** A twelfth of the kernel's length is a trouble of middling size: the width of a class is a quarter (acrospire classes). */
 const BEFORE = { share: 0.1, size: 0.08 };
 const LEAST_LENGTH = 0.04;
+const DAY = 86_400_000;
 
 /** Latest batches against those before them. */
 function halves(frame: FactFrame) {
@@ -80,26 +81,33 @@ function besideOthers({ beds }: AcrospireRun, name: string): number | null {
     : own - others.reduce((sum, length) => sum + length, 0) / others.length;
 }
 
-/** A bed that has begun to lag behind, or to run ahead of, those beside it. Of two beds the shorter is named. */
+/** Beds lie side by side in some batches only, so that a bed's own latest reach back further than the month; but no further than this. */
+const BED_DAYS = 200;
+
+function bedFact(frame: FactFrame, bed: string): BedFact | null {
+  const beside = frame.report.steepGermination.acrospires.filter(
+    (run) => run.at < frame.before && besideOthers(run, bed) !== null,
+  );
+  const latest = beside.slice(-LATEST_RUNS);
+  const [first, last] = [latest[0], latest.at(-1)];
+  if (!first || !last || last.at < frame.from || last.at - first.at > BED_DAYS * DAY) return null;
+  const off = (of: readonly AcrospireRun[]) => of.flatMap((run) => besideOthers(run, bed) ?? []);
+  const difference = shiftOf(off(beside.slice(0, -LATEST_RUNS)), off(latest));
+  if (difference === null || Math.abs(difference.estimate) < LEAST_LENGTH) return null;
+  const chance = chanceReal(difference, { ...BEFORE, share: 0.05 });
+  return { kind: "bed", bed, difference, chanceReal: chance, ...spanOf(latest, frame) };
+}
+
+/**
+ * A bed that has begun to lag behind, or to run ahead of, those beside it. One that lags makes the others look ahead: the one that is
+ * furthest off is named, and of two alike the shorter.
+ */
 function bedFacts(frame: FactFrame): readonly BedFact[] {
-  const { now, earlier } = halves(frame);
-  const names = [...new Set(now.flatMap(({ beds }) => beds.map(({ bed }) => bed)))];
-  const found = names.flatMap((bed): BedFact[] => {
-    const off = (of: readonly AcrospireRun[]) => of.flatMap((run) => besideOthers(run, bed) ?? []);
-    const difference = shiftOf(off(earlier), off(now));
-    if (difference === null || Math.abs(difference.estimate) < LEAST_LENGTH) return [];
-    const of = now.filter((run) => besideOthers(run, bed) !== null);
-    return [
-      {
-        kind: "bed",
-        bed,
-        difference,
-        chanceReal: chanceReal(difference, { ...BEFORE, share: 0.05 }),
-        ...spanOf(of, frame),
-      },
-    ];
-  });
-  return names.length === 2 ? found.filter(({ difference }) => difference.estimate < 0) : found;
+  const { acrospires } = frame.report.steepGermination;
+  const names = [...new Set(acrospires.flatMap(({ beds }) => beds.map(({ bed }) => bed)))].sort();
+  const found = names.map((bed) => bedFact(frame, bed)).filter((fact) => fact !== null);
+  const size = ({ difference }: BedFact): number => Math.abs(difference.estimate);
+  return found.toSorted((a, b) => size(b) - size(a) || a.difference.estimate - b.difference.estimate).slice(0, 1);
 }
 
 export function floorFacts(frame: FactFrame): readonly Fact[] {

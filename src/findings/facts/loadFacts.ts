@@ -62,7 +62,10 @@ function lineOf(loads: readonly EnergyOfLoad[]) {
   const slope = sxx > 0 ? sxy / sxx : 0;
   const expected = (celsius: number): number => my + slope * (celsius - mx);
   const rss = loads.reduce((sum, { celsius, perKilogram }) => sum + (perKilogram - expected(celsius)) ** 2, 0);
-  return { expected, scatter: Math.sqrt(rss / Math.max(1, n - 2)) };
+  const scatter = Math.sqrt(rss / Math.max(1, n - 2));
+  // The line's own error, large beyond the weather that it has seen.
+  const errorAt = (celsius: number): number => scatter * Math.sqrt(1 / n + (celsius - mx) ** 2 / Math.max(sxx, 1e-9));
+  return { expected, scatter, errorAt };
 }
 
 /** Energy for a kilogram of water beyond what the outside air's temperature explains, over the latest loads. */
@@ -75,9 +78,10 @@ export function energyFacts(frame: FactFrame): readonly EnergyFact[] {
   const now = latest.flatMap((load) => energyOf(load) ?? []);
   const [first, last] = [latest[0], latest.at(-1)];
   if (earlier.length < FEWEST_TO_COMPARE || now.length < LATEST_RUNS || !first || !last) return [];
-  const { expected, scatter } = lineOf(earlier);
+  const { expected, scatter, errorAt } = lineOf(earlier);
   const estimate = now.reduce((sum, { perKilogram, celsius }) => sum + perKilogram - expected(celsius), 0) / now.length;
-  const reach = 1.96 * scatter * Math.sqrt(1 / now.length + 1 / earlier.length);
+  const middle = now.reduce((sum, { celsius }) => sum + celsius, 0) / now.length;
+  const reach = 1.96 * Math.hypot(scatter / Math.sqrt(now.length), errorAt(middle));
   const perKilogramOver = { estimate, low: estimate - reach, high: estimate + reach };
   if (perKilogramOver.low <= 0) return [];
   const water =

@@ -21,6 +21,9 @@ const shareWith = (runs: readonly RunRow[], field: keyof RunRow): number =>
 const KEPT = 0.8;
 const STOPPED = 0.5;
 
+/** One value in a month is a slip of the pen, which the page about the logs lists; more of them are a habit. */
+const LEAST_BLANKED = 2;
+
 /** Rows set aside, values blanked and columns no longer kept, among the month's batches. */
 export function logsFacts(frame: FactFrame): readonly LogsFact[] {
   const { monthRuns, report, from } = frame;
@@ -28,14 +31,16 @@ export function logsFacts(frame: FactFrame): readonly LogsFact[] {
   if (first === undefined || last === undefined) return [];
   const names = new Set(monthRuns.map(({ run }) => run));
   const mine = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
-  const of = (effect: string): number => mine.filter((problem) => problem.effect === effect).length;
+  // A row that says word for word what another says is set aside, and nothing is lost by it.
+  const of = (effect: string): number =>
+    mine.filter((problem) => problem.effect === effect && problem.rule !== "repeated-row").length;
   const earlier = report.runs.filter((run) => unloadedOf(run) < from).slice(0, 30);
   const missing = WANTED.filter(
     (field) => shareWith(earlier, field) >= KEPT && shareWith(monthRuns, field) < STOPPED && monthRuns.length >= 3,
   );
   const rowsSetAside = of("row-set-aside");
   const valuesBlanked = of("value-blanked");
-  if (rowsSetAside + valuesBlanked + missing.length === 0) return [];
+  if (rowsSetAside + missing.length === 0 && valuesBlanked < LEAST_BLANKED) return [];
   const concerned = missing.length > 0 ? monthRuns : monthRuns.filter(({ run }) => mine.some((p) => p.run === run));
   return [
     {

@@ -30,10 +30,30 @@ function varietyFact(frame: FactFrame, score: VarietyScore, best: number): Varie
   };
 }
 
+/** Half the width between what is accepted, or from the target to the one limit there is; null where there is neither. */
+function acceptedHalf(frame: FactFrame, variety: string, measure: string): number | null {
+  const score = frame.report.varieties.scores.find((own) => own.variety === variety);
+  const tolerance = score?.measures.find((own) => own.tolerance.measure === measure)?.tolerance;
+  const { low = null, target = null, high = null } = tolerance ?? {};
+  if (low !== null && high !== null) return (high - low) / 2;
+  const limit = low ?? high;
+  return limit === null || target === null ? null : Math.abs(limit - target);
+}
+
+/**
+ * A lot's own level is worth a word where it takes this share of the room that batches have: every lot differs by something,
+ * and the house steeps by it.
+ */
+const LEAST_OF_ROOM = 0.75;
+
 /** A lot that stands out, while it is worked. Its comparison is corrected for all the lots looked at. */
 function lotFacts(frame: FactFrame): readonly LotFact[] {
   return frame.report.varieties.details.flatMap(({ variety, reasons, splits }) =>
-    reasons.flatMap(({ kind, lot, measure, size }): LotFact[] => {
+    reasons.flatMap(({ kind, lot, measure, size, how }): LotFact[] => {
+      const room = acceptedHalf(frame, variety, measure);
+      const isSmall =
+        how === "level" && size !== null && room !== null && Math.abs(size.estimate) < LEAST_OF_ROOM * room;
+      if (isSmall) return [];
       const own = kind === "lot" && lot !== null ? frame.report.runs.filter((run) => run.lot === lot) : [];
       const worked = own.filter(({ unloadedAt }) => unloadedAt !== null).toReversed();
       const [first, last] = [worked[0], worked.at(-1)];
@@ -63,8 +83,9 @@ function lotFacts(frame: FactFrame): readonly LotFact[] {
 
 /** Three tenths of a point between meter and laboratory is a trouble of middling size (common practice). */
 const METER = { share: 0.1, size: 0.3 };
-const LEAST_POINTS = 0.15;
-const LATEST_RESULTS = 8;
+/** Two tests of one malt differ by so much without anybody's fault (common practice). */
+const LEAST_POINTS = 0.2;
+const LATEST_RESULTS = 6;
 
 /** The house's moisture against the laboratory's on the same batches. */
 function laboratoryFact(frame: FactFrame): LaboratoryFact | null {

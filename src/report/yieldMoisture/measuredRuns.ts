@@ -41,7 +41,20 @@ function whyLacking(row: RunRow, measure: ChartedMeasure): string {
   if (row.variety === null) return "no known grain lot";
   if (measure === "final_moisture_pct" || row.finalMoisturePercent === null) return "no final moisture";
   if (row.maltKilograms === null) return "no malt mass";
+  if (row.dryMatterYieldPercent !== null) return "malt weighed with its rootlets alone";
   return "no grain mass or grain moisture";
+}
+
+const withRootlets = ({ maltBasis }: RunRow): boolean => maltBasis === "as unloaded";
+
+/**
+ * Runs whose malt was weighed with its rootlets where the house weighs it cleaned: their yield is three points and more too high. A
+ * house that never cleans before it weighs has them all.
+ */
+function unlikeOthers(runs: readonly RunRow[]): ReadonlySet<RunRow> {
+  const weighed = runs.filter(({ dryMatterYieldPercent }) => dryMatterYieldPercent !== null);
+  const uncleaned = weighed.filter(withRootlets);
+  return new Set(uncleaned.length * 2 < weighed.length ? uncleaned : []);
 }
 
 /** Parts the runs into those that can stand on a chart of `measure` and those that cannot, with the reasons counted. */
@@ -52,9 +65,10 @@ export function measuredRuns(
 ): MeasuredRuns {
   const measured: MeasuredRun[] = [];
   const reasons = new Map<string, number>();
+  const unlike = measure === "dry_yield_pct" ? unlikeOthers(runs) : new Set<RunRow>();
   for (const row of runs) {
     const found = measuredValue(row, measure, samplesOf.get(row.run) ?? []);
-    if (found === null || row.unloadedAt === null || row.variety === null) {
+    if (found === null || unlike.has(row) || row.unloadedAt === null || row.variety === null) {
       const reason = whyLacking(row, measure);
       reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
     } else measured.push({ row, at: row.unloadedAt, variety: row.variety, ...found });

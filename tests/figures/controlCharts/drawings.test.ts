@@ -39,6 +39,7 @@ function wholeChart(count: number) {
           low: 0,
           high: 0.7 - (i % 3) / 10,
           falseSignalChance: 0.01,
+          chance: 0.01,
         })),
         unevenRuns: [runName(7)],
         narrowerBy: 2,

@@ -47,8 +47,16 @@ describe("movingRangeFigure(chart, settings)", () => {
 describe("withinSpreadFigure(chart, settings)", () => {
   const pointOf = (count: number, standardDeviation: number) =>
     count < 2
-      ? { count, standardDeviation: null, centre: null, low: null, high: null, falseSignalChance: null }
-      : { count, standardDeviation, centre: 0.2, low: 0, high: count === 2 ? 0.7 : 0.5, falseSignalChance: 0.01 };
+      ? { count, standardDeviation: null, centre: null, low: null, high: null, falseSignalChance: null, chance: null }
+      : {
+          count,
+          standardDeviation,
+          centre: 0.2,
+          low: 0,
+          high: count === 2 ? 0.7 : 0.5,
+          falseSignalChance: 0.01,
+          chance: 0.01,
+        };
   const counts = [2, 2, 2, 1, 4, 4, 4, 4];
   const points = counts.map((count, i) => pointOf(count, i === 6 ? 0.62 : 0.1 + i / 50));
   const chart = chartWith(
