@@ -55,8 +55,8 @@ export const monthPageName = (month: string): PageName => ({
   stage: "none",
 });
 
-/** In the order of the navigation. */
-export const PAGES: readonly PageName[] = [
+/** Pages that answer, in the order of the navigation. */
+const answerPages: readonly PageName[] = [
   homePage,
   steepGerminationPage,
   kilnHoursPage,
@@ -65,12 +65,15 @@ export const PAGES: readonly PageName[] = [
   varietiesPage,
   changesPage,
   runsPage,
-  writeUpPage,
-  askLogsPage,
-  sharedPagesPage,
-  logsPage,
-  yourLogsPage,
 ];
+
+/** Pages where something is done: writing, asking, sharing, bringing. */
+const deskPages: readonly PageName[] = [writeUpPage, askLogsPage, sharedPagesPage, logsPage, yourLogsPage];
+
+/** The lines of the navigation. */
+export const NAVIGATION: readonly (readonly PageName[])[] = [answerPages, deskPages];
+
+const PAGES: readonly PageName[] = NAVIGATION.flat();
 
 const REVIEWS = monthPath("").slice(0, -1);
 
