@@ -1,4 +1,5 @@
 import { isLitter } from "../../tables/fileOf.ts";
+import { MATCH_FILE } from "../../tables/foreign/foreignMatch.ts";
 import type { LogFile } from "../../tables/logFile.ts";
 import { tableInFile } from "../../tables/recogniseTable.ts";
 import { printNumber } from "../../units/print.ts";
@@ -121,8 +122,11 @@ export async function ownLogFiles(chosen: readonly ChosenFile[], reading: Readin
       },
     });
   }
-  if (!files.some(({ table }) => table !== undefined)) {
-    throw new RefusedLogs("None of these files is a log: a log is a CSV file whose first line names its columns.");
+  if (!files.some(({ path, table }) => table !== undefined || path === MATCH_FILE)) {
+    throw new RefusedLogs(
+      "None of these files is a log: a log is a CSV file whose first line names its columns. Files with headings of their own " +
+        `are read by a ${MATCH_FILE} beside them; npm run check-logs -- DIR --match FILE suggests one.`,
+    );
   }
   return { files, bytes: total };
 }

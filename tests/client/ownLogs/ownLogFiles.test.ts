@@ -79,6 +79,15 @@ describe("ownLogFiles(chosen, reading)", () => {
     expect(tables.get("kilning")?.rowCount).toBe(1);
   });
 
+  it("reads files with headings of their own by the columns.toml that came along", async () => {
+    const match =
+      '[[match]]\nfiles = "book.csv"\ntable = "kilning"\n[match.columns]\nrun = "Nr"\nkiln = "Oven"\nloaded_at = "In"\n';
+    const chosen = [file("book.csv", "Nr,Oven,In\n26-1,K1,2026-03-01 10:00\n"), file("columns.toml", match)];
+    const { tables, problems } = await readLogs((await ownLogFiles(chosen, asked())).files);
+    expect(problems).toEqual([]);
+    expect(tables.get("kilning")?.columns.get("run")).toEqual(["26-1"]);
+  });
+
   it("tells how far reading has come, up to all bytes once readings have been read twice", async () => {
     const seen: number[] = [];
     let all = 0;
