@@ -11,6 +11,7 @@ import { benchChartTruths } from "./bench/chartTruths.ts";
 import { benchDriftPower } from "./bench/driftPower.ts";
 import { benchReading } from "./bench/reading.ts";
 import { benchRedraw } from "./bench/redraw.ts";
+import { benchReviewStudy } from "./bench/reviewStudy.ts";
 import { benchThermostat } from "./bench/thermostat.ts";
 import { openWorkshop } from "./bench/workshop.ts";
 
@@ -23,6 +24,7 @@ const PARTS: Readonly<Record<string, (bench: Bench) => Promise<void>>> = {
   "bed-depth": benchBedDepth,
   drift: benchDriftPower,
   "chart-truths": benchChartTruths,
+  review: benchReviewStudy,
 };
 
 function stop(sentence: string): never {

@@ -1,5 +1,8 @@
+/** Headings of columns of words. */
+const WORDS: readonly string[] = ["unit", "why", "instead"];
+
 /**
- * A table as plain lines: the first column and a column named `unit` to the left, every other to the right.
+ * A table as plain lines: the first column and columns of words (`unit`, `why`, `instead`) to the left, every other to the right.
  *
  * @throws RangeError for a row with another number of cells than there are headings
  */
@@ -13,7 +16,7 @@ export function tableLines(headings: readonly string[], rows: readonly (readonly
     cells
       .map((cell, column) => {
         const width = widths[column] as number;
-        return column === 0 || headings[column] === "unit" ? cell.padEnd(width) : cell.padStart(width);
+        return column === 0 || WORDS.includes(headings[column] as string) ? cell.padEnd(width) : cell.padStart(width);
       })
       .join("  ")
       .trimEnd();
