@@ -34,9 +34,8 @@ export function closeUpSentence(
     switchOffCelsius === null || switchOnCelsius === null || swingKelvin === null || periodMinutes === null
       ? ""
       : ` It switches off ${probeAtBulb ? "at" : "when the probe reads"} ${celsius(switchOffCelsius)} and on at ${celsius(switchOnCelsius)}; air on swings by ${size(swingKelvin)} every ${printNumber(periodMinutes, 1)} min${duty}.`;
-  const taken =
-    !/[1-9]/.test(size(hold.loggerErrorKelvin))
-      ? ""
-      : ` Drawn ${size(hold.loggerErrorKelvin)} ${hold.loggerErrorKelvin > 0 ? "lower" : "higher"} than logged, as the logger’s check found.`;
+  const taken = !/[1-9]/.test(size(hold.loggerErrorKelvin))
+    ? ""
+    : ` Drawn ${size(hold.loggerErrorKelvin)} ${hold.loggerErrorKelvin > 0 ? "lower" : "higher"} than logged, as the logger’s check found.`;
   return [`${when}: ${set}.${mean}${cycles}${taken}`, ...hold.sentences].join(" ");
 }
