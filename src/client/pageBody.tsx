@@ -32,7 +32,6 @@ import { Varieties } from "../bodies/Varieties.tsx";
 import { VarietyPage } from "../bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
 import { YourLogs } from "../bodies/YourLogs.tsx";
-import { takenLogs } from "../report/ask/takenTables.ts";
 import { answerTrial } from "../report/changes/answerTrial.ts";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
@@ -46,11 +45,9 @@ import { monthPath } from "../units/calendarMonth.ts";
 import { runFolder } from "../units/runPath.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import { varietyFolder } from "../units/varietyPath.ts";
-import { AskLogsLive } from "./askLogs/AskLogsLive.tsx";
 import type { Ask } from "./askLogs/askCalls.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
 import type { SitePlaces } from "./sitePlaces.ts";
-import { WriteUpLive } from "./writeUp/WriteUpLive.tsx";
 
 export interface Showing<Report extends LoadedReport = LoadedReport> {
   /** Path from the site's root: `kiln-hours/`; that of a batch, month or variety even where the query names it (`ownPath`). */
@@ -149,20 +146,27 @@ const pages: Readonly<Record<string, Page>> = {
     name: changesPage,
     content: <Changes report={report} trial={answerTrial(report.changes.plans, view)} />,
   })),
-  [logsPage.path]: page([], ({ report }) => ({ name: logsPage, content: <Logs report={report} taken={takenLogs} /> })),
+  // What only one page needs comes with that page.
+  [logsPage.path]: page([], async ({ report }) => {
+    const { takenLogs } = await import("../report/ask/takenTables.ts");
+    return { name: logsPage, content: <Logs report={report} taken={takenLogs} /> };
+  }),
   [yourLogsPage.path]: page([], ({ report, own }) => ({
     name: yourLogsPage,
     content: <YourLogs report={report} own={own} />,
   })),
   [writeUpPage.path]: {
-    ...page([], ({ report, places }) => ({
-      name: writeUpPage,
-      content: <WriteUpLive report={report} root={places.root} />,
-    })),
+    ...page([], async ({ report, places }) => {
+      const { WriteUpLive } = await import("./writeUp/WriteUpLive.tsx");
+      return { name: writeUpPage, content: <WriteUpLive report={report} root={places.root} /> };
+    }),
     ofWholeHouse: true,
   },
   [askLogsPage.path]: {
-    ...page([], ({ ask }) => ({ name: askLogsPage, content: <AskLogsLive ask={ask} /> })),
+    ...page([], async ({ ask }) => {
+      const { AskLogsLive } = await import("./askLogs/AskLogsLive.tsx");
+      return { name: askLogsPage, content: <AskLogsLive ask={ask} /> };
+    }),
     ofWholeHouse: true,
   },
   [runsPage.path]: page([], ({ report }) => ({ name: runsPage, content: <Runs report={report} /> })),

@@ -16,7 +16,6 @@ import { ownPath } from "./queryPages.ts";
 import { adoptPage, shownFigures } from "./renderPage.tsx";
 import { openSiteReports, type Reports } from "./reports.ts";
 import { readSitePlaces, type SitePlaces } from "./sitePlaces.ts";
-import { takeAway } from "./takeAway/takeAway.ts";
 
 /**
  * The live site: one reader's view, the reports it needs and the page that shows it. It alone writes the address. It
@@ -168,7 +167,7 @@ export function startSession(main: HTMLElement): Session {
     take(button) {
       void (async () => {
         // A figure is saved from what it was drawn from, which only a page that has been taken over knows.
-        await adopt();
+        const [{ takeAway }] = await Promise.all([import("./takeAway/takeAway.ts"), adopt()]);
         const house = desk.shown?.rows.house ?? siteHouse;
         if (house !== null) await takeAway(button, { main, ask, figures: shownFigures, house });
       })().catch((error: unknown) => showProgress(main, `That could not be saved: ${String(error)}`, false));
