@@ -36,6 +36,9 @@ const bodyText = (page: Page): Promise<string> =>
     return (body.textContent ?? "").replace(/\s+/g, " ").trim();
   });
 
+/** So tall that Tonight stands in the window under the open fold of choices, and what comes after it does not. */
+const TALL = { width: 1280, height: 1200 };
+
 /** All but the review, of which the browser works out the month that is shown and the build every one. */
 const PARTS: readonly Exclude<PartName, "review">[] = [
   "kilnHours",
@@ -214,7 +217,7 @@ describe("the live page", () => {
   );
 
   it("draws first what stands in the window, in the form that shows, and the whole page before it is printed", async () => {
-    const { page, context } = await watchedPage(browser, site);
+    const { page, context } = await watchedPage(browser, site, { viewport: TALL });
     // Without idle time, only what cannot wait is drawn.
     await page.addInitScript(() => {
       window.requestIdleCallback = () => 0;
@@ -235,7 +238,7 @@ describe("the live page", () => {
   });
 
   it("draws the rest at once when a fold is opened", async () => {
-    const { page, context } = await watchedPage(browser, site);
+    const { page, context } = await watchedPage(browser, site, { viewport: TALL });
     await page.addInitScript(() => {
       window.requestIdleCallback = () => 0;
     });
