@@ -2,7 +2,7 @@ import type { ControlChart } from "../../report/controlChartResult.ts";
 import type { ChartFact, Fact, MonthlyLoss, WithinFact } from "../../report/fact.ts";
 import { type SignalGroup, signalGroups } from "../signalGroups.ts";
 import { chanceReal } from "./chanceReal.ts";
-import { batchesAMonth, concerns, type FactFrame, namedRuns, noLoss } from "./factFrame.ts";
+import { batchesAMonth, concerns, type FactFrame, LATEST_RUNS, namedRuns, noLoss } from "./factFrame.ts";
 
 /** A batch in a hundred goes wrong by itself, by several times the usual spread; one month in ten the mean moves by about one. */
 const SINGLE = { share: 0.01, sigmas: 5 };
@@ -42,16 +42,36 @@ function lossOf(frame: FactFrame, chart: ControlChart, group: SignalGroup, size:
   };
 }
 
+const deviationOf = (runs: SignalGroup["runs"]): number => meanOf(runs.flatMap(({ deviation }) => deviation ?? []));
+
+/** So many standard errors further off than the batches before them, and the latest batches stand on a level of their own. */
+const ON_TOP = 2;
+
+/**
+ * The batches that a signal speaks of: its latest alone where they have moved on from a lesser shift before them, which a chart
+ * does not end and begin anew.
+ */
+function standingNow({ runs }: SignalGroup, sigma: number): SignalGroup["runs"] {
+  const [before, latest] = [runs.slice(0, -LATEST_RUNS), runs.slice(-LATEST_RUNS)];
+  if (before.length === 0) return runs;
+  const further = deviationOf(latest) - deviationOf(before);
+  const error = sigma * Math.sqrt(1 / latest.length + 1 / before.length);
+  return further * Math.sign(deviationOf(runs)) > ON_TOP * error ? latest : runs;
+}
+
 function groupFact(frame: FactFrame, chart: ControlChart, group: SignalGroup): ChartFact | null {
-  const { runs, main, beside } = group;
-  const [first, last] = [runs[0], runs.at(-1)];
+  const { main, beside } = group;
+  const last = group.runs.at(-1);
+  const sigma = last?.sigma ?? chart.phases[last?.phase ?? 0]?.sigma?.estimate ?? null;
+  if (last === undefined || sigma === null) return null;
+  const runs = standingNow(group, sigma);
   const single = runs.length === 1;
-  if (first === undefined || last === undefined) return null;
+  const [first] = runs;
+  if (first === undefined) return null;
   // One odd batch belongs to the month it came in; a moved mean to every month it lasts.
   const isHere = single ? last.at >= frame.from && last.at < frame.before : concerns(frame, first.at, last.at);
-  const sigma = last.sigma ?? chart.phases[last.phase]?.sigma?.estimate ?? null;
-  if (!isHere || sigma === null) return null;
-  const off = single ? main.size : meanOf(runs.flatMap(({ deviation }) => deviation ?? []));
+  if (!isHere) return null;
+  const off = single ? main.size : deviationOf(runs);
   if (!single && Math.abs(off) < LEAST_SHIFT[chart.measure]) return null;
   const reach = (1.96 * sigma) / Math.sqrt(runs.length);
   const varieties = new Set(runs.map(({ variety }) => variety));
@@ -67,7 +87,7 @@ function groupFact(frame: FactFrame, chart: ControlChart, group: SignalGroup): C
     runs: namedRuns(runs.map(({ run }) => run)),
     runCount: runs.length,
     chanceReal: chanceReal({ estimate: off, low: off - reach, high: off + reach }, { share, size: sigmas * sigma }),
-    loss: lossOf(frame, chart, group, off),
+    loss: lossOf(frame, chart, { ...group, runs }, off),
     beside,
   };
 }
