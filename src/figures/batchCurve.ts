@@ -6,12 +6,12 @@ import { fromShown, shownAs, toShown } from "../units/quantity.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
 import { footAxis, valueAxis } from "./axes.ts";
 import type { StoryRun } from "./batchStages.ts";
+import { curveNames } from "./curveNames.ts";
 import { type FigureSettings, textSize } from "./figureSettings.ts";
 import type { Frame } from "./figureSpec.ts";
 import { probesOf } from "./kilnCurveFigure.ts";
-import { type Label, labelLayer, lineHeight } from "./labelLayer.ts";
+import { type Label, labelLayer } from "./labelLayer.ts";
 import { layer } from "./layer.ts";
-import { spreadLabels } from "./placeLabels.ts";
 import { textWidth } from "./textWidth.ts";
 import { pathThrough, splitAtGaps, thinSeries } from "./thinSeries.ts";
 import { paddedSpan, type Tick, valueTicks } from "./ticks.ts";
@@ -108,33 +108,7 @@ export function storyCurve(
         }),
       ]),
     ),
-    layer("labels", ({ y: up, inside, pen }) => {
-      const ends = series.flatMap(
-        (s) =>
-          s.parts
-            .at(-1)
-            ?.slice(-1)
-            .map((last) => ({ ...s, at: up(last.y) })) ?? [],
-      );
-      const spread = spreadLabels(
-        ends.map(({ at }) => at),
-        lineHeight(size),
-        inside.top,
-        inside.bottom,
-      );
-      return ends.map(({ name, role }, i) =>
-        pen.element(
-          "text",
-          {
-            class: `label strong${role.startsWith("kiln") ? " kiln" : ""}`,
-            x: inside.right + 7,
-            y: (spread[i] ?? 0) + size * 0.34,
-            "text-anchor": "start",
-          },
-          [name],
-        ),
-      );
-    }),
+    curveNames(series, size),
     labelLayer({
       size,
       lines: series.flatMap((s) => s.parts),

@@ -5,11 +5,11 @@ import { printClock, printMoment } from "../units/instant.ts";
 import { print } from "../units/print.ts";
 import { shownAs, toShown } from "../units/quantity.ts";
 import { footAxis, footHeight, valueAxis, valueAxisWidth } from "./axes.ts";
+import { curveNames } from "./curveNames.ts";
 import { type FigureSettings, fullWidth, narrowWidth, textSize } from "./figureSettings.ts";
 import type { DataTable, FigureSpec, Frame } from "./figureSpec.ts";
-import { type Label, labelLayer, lineHeight } from "./labelLayer.ts";
+import { type Label, labelLayer } from "./labelLayer.ts";
 import { layer } from "./layer.ts";
-import { spreadLabels } from "./placeLabels.ts";
 import { textWidth } from "./textWidth.ts";
 import { LINE, pathThrough, splitAtGaps, THIN_LINE, thinSeries } from "./thinSeries.ts";
 import { paddedSpan, valueTicks } from "./ticks.ts";
@@ -115,30 +115,7 @@ export function kilnCurveFigure(
           }),
         ]),
       ),
-      layer("labels", ({ y: up, inside, pen }) => {
-        const ends = series.flatMap((s) => {
-          const last = s.parts.at(-1)?.at(-1);
-          return last ? [{ ...s, y: up(last.y) }] : [];
-        });
-        const spread = spreadLabels(
-          ends.map((e) => e.y),
-          lineHeight(size),
-          inside.top,
-          inside.bottom,
-        );
-        return ends.map(({ name, role }, i) =>
-          pen.element(
-            "text",
-            {
-              class: `label strong${role.startsWith("kiln") ? " kiln" : ""}`,
-              x: inside.right + 7,
-              y: (spread[i] ?? 0) + size * 0.34,
-              "text-anchor": "start",
-            },
-            [name],
-          ),
-        );
-      }),
+      curveNames(series, size),
       labelLayer({
         size,
         lines: series.flatMap((s) => s.parts),
