@@ -1,5 +1,11 @@
 import type { Fact, LoggerFact, ThermostatFact } from "../../report/fact.ts";
-import type { HoldName, KilnThermostat, StretchModels } from "../../report/thermostatResult.ts";
+import type {
+  HoldName,
+  KilnThermostat,
+  LoggerFault,
+  LoggerTrust,
+  StretchModels,
+} from "../../report/thermostatResult.ts";
 import { holdVerdict, isAlarmed } from "../holdVerdict.ts";
 import { loggerDoubts } from "../loggerDoubts.ts";
 import { chanceAlarmReal, chanceReal } from "./chanceReal.ts";
@@ -7,7 +13,7 @@ import { batchesAMonth, concerns, type FactFrame, LATEST_RUNS, namedRuns, noLoss
 import { switchingFacts } from "./switchingFacts.ts";
 
 const DAY = 86_400_000;
-/** Within this much of the last check a fault is its finding: a sitting is an hour or two, a repeat after setting it right a later one. */
+/** So near to each other checks are one sitting. */
 const ONE_SITTING = DAY / 2;
 const HOLDS: readonly HoldName[] = ["drying", "cure"];
 
@@ -81,12 +87,19 @@ function holdFact(frame: FactFrame, kiln: KilnThermostat, hold: HoldName): Therm
   };
 }
 
+/** Was it the last check that found it, and did that sitting not end with the logger set right? */
+function stillStands({ at, errorKelvin }: LoggerFault, last: LoggerTrust["checks"][number] | undefined): boolean {
+  if (last === undefined || Math.abs(last.at - at) > ONE_SITTING) return false;
+  return (last.readingCelsius - last.referenceCelsius) * Math.sign(errorKelvin) > Math.abs(errorKelvin) / 2;
+}
+
 /** A fault that its checks found in the month, or that stands since the last of them; or a check that is overdue. */
 function loggerFact(frame: FactFrame, kiln: KilnThermostat): LoggerFact | null {
   const { logger } = kiln;
-  const lastCheckedAt = logger.checks.filter(({ at }) => at < frame.before).at(-1)?.at ?? Number.NaN;
+  const checks = logger.checks.filter(({ at, probe }) => at < frame.before && probe === "air_on");
   const fault = logger.faults
-    .filter(({ at }) => at < frame.before && (at >= frame.from || lastCheckedAt - at < ONE_SITTING))
+    .filter(({ at }) => at < frame.before)
+    .filter((found) => found.at >= frame.from || stillStands(found, checks.at(-1)))
     .at(-1);
   const read = kiln.loads.filter(({ loadedAt }) => loadedAt < frame.before);
   const last = read.at(-1);
