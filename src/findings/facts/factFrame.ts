@@ -1,3 +1,4 @@
+import type { Interval } from "../../analysis/regressionFit.ts";
 import type { MonthlyLoss } from "../../report/fact.ts";
 import type { Report } from "../../report/report.ts";
 import type { RunRow } from "../../report/runRow.ts";
@@ -15,6 +16,8 @@ export interface FactFrame {
   readonly monthRuns: readonly RunRow[];
   /** The latest batches, at least {@link LATEST_RUNS} where the logs hold as many, or all of the month's; earliest first. */
   readonly latestRuns: readonly RunRow[];
+  /** Energy for a kilogram of water, kWh, of the latest loads over what air and bed account for; null where too little is logged. */
+  readonly energyOver: Interval | null;
 }
 
 /** What facts are drawn from: the parts of a report but for the review itself, and for changes, of which the month's events tell. */

@@ -45,7 +45,7 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
         return `The logger of kiln ${fact.kiln} was found ${errorWords(fact.errorKelvin, units)}`;
       return `The logger of kiln ${fact.kiln} ${fact.daysSinceCheck === null ? "has never been checked" : "is due for a check"}`;
     case "energy":
-      return `The kiln took ${print(fact.perKilogramOver.estimate, "energyPerMass", units)} more for its water than the outside air accounts for`;
+      return `The kiln took ${print(fact.perKilogramOver.estimate, "energyPerMass", units)} more for its water than air and bed account for`;
     case "power limit":
       return `The heater could not hold the drying temperature in ${printNumber(fact.loads, 0)} of ${counted(fact.ofLoads, "load")}`;
     case "variety":

@@ -94,7 +94,7 @@ const logger: Say<"logger"> = ({ kiln, errorKelvin, daysSinceCheck }, { units })
 const energy: Say<"energy"> = ({ perKilogramOver: { estimate, low, high }, runCount }, { units }) => [
   `The latest ${batches(runCount)} took `,
   strong(`${print(estimate, "energyPerMass", units)} more`),
-  ` for the water they lost than the outside air accounts for (${printRange(low, high, "energyPerMass", units)}).`,
+  ` for the water they lost than air and bed account for (${printRange(low, high, "energyPerMass", units)}).`,
 ];
 
 const power: Say<"power limit"> = ({ loads, ofLoads }) => [

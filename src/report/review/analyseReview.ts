@@ -16,6 +16,7 @@ import type {
 import type { RunRow } from "../runRow.ts";
 import type { TargetRow } from "../targetRow.ts";
 import { acceptedValues } from "./acceptedValues.ts";
+import { energyBeyond } from "./energyBeyond.ts";
 import { monthEvents } from "./monthEvents.ts";
 import { type Month, monthBefore, monthOf, monthsOf, sameMonthYearBefore } from "./months.ts";
 import { monthTotals, runsOfMonth } from "./monthTotals.ts";
@@ -45,7 +46,9 @@ async function frameOf(month: Month, { reportBefore }: ReviewOptions): Promise<F
   const report = await reportBefore(month.before);
   const monthRuns = runsOfMonth(report.runs, month);
   const latestRuns = unloaded(report.runs).slice(-Math.max(LATEST_RUNS, monthRuns.length));
-  return { month: month.name, from: month.from, before: month.before, report, monthRuns, latestRuns };
+  const { name, from, before } = month;
+  const energyOver = energyBeyond(report.loads, month);
+  return { month: name, from, before, report, monthRuns, latestRuns, energyOver };
 }
 
 /** What was open at the end of the month before, and what became of it. */
