@@ -30,6 +30,8 @@ export default defineConfig({
           env: { TZ: "UTC" },
           testTimeout: 120_000,
           hookTimeout: 180_000,
+          // What a page shows in the end is asked, not how soon: a second is too little on a busy machine.
+          expect: { poll: { timeout: 20_000 } },
           fileParallelism: false,
         },
       },
