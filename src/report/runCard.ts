@@ -1,3 +1,4 @@
+import { columnLabel } from "../tables/columnLabels.ts";
 import type { Column, TableName } from "../tables/declarations.ts";
 import { headingIn } from "../tables/describeFormat.ts";
 import { declarationOf } from "../tables/tableDeclarations.ts";
@@ -34,51 +35,6 @@ const STAGES: readonly { readonly title: string; readonly stage: CardStage["stag
   { title: "Kiln", stage: "kiln", table: "kilning" },
 ];
 
-/** What is said of a box in two or three words, where the column's own words do not say it by themselves. */
-const LABELS: Readonly<Record<string, string>> = {
-  grain_in: "grain in",
-  grain_moisture_pct: "grain moisture",
-  started_at: "began",
-  ended_at: "ended",
-  water: "water",
-  wet_hours: "under water",
-  air_rest_hours: "air rests",
-  steep_out: "mass at steep-out",
-  steep_out_moisture_pct: "moisture at steep-out",
-  chitted_pct: "chitted",
-  bed_grain: "grain in the bed",
-  room: "room",
-  bed_mean: "bed, mean",
-  bed_max: "bed, warmest",
-  acrospire_none: "acrospire none",
-  acrospire_to_quarter: "acrospire to ¼",
-  acrospire_to_half: "acrospire to ½",
-  acrospire_to_three_quarters: "acrospire to ¾",
-  acrospire_to_full: "acrospire to full",
-  acrospire_over: "overgrown",
-  green_moisture_pct: "green malt moisture",
-  loaded_at: "loaded, fan on",
-  cure_started_at: "turned up to cure",
-  heat_off_at: "heat off",
-  unloaded_at: "unloaded",
-  bed_depth: "bed depth",
-  green_load: "green malt",
-  ambient_rh_pct: "intake humidity",
-  ambient: "intake air",
-  ambient_basis: "intake air taken",
-  outside_rh_pct: "outdoor humidity",
-  outside: "outdoors",
-  drying_set: "set, drying",
-  cure_set: "set, cure",
-  fan_set: "set, fan",
-  final_moisture_pct: "final moisture",
-  malt_out: "malt out",
-  cleaned_out: "cleaned",
-  rootlets: "rootlets",
-  energy_kwh: "energy",
-  bag_code: "code on the bags",
-};
-
 function unitOf(column: Column, heading: string): string | null {
   if (column.family) return column.family.suffixes.find(({ suffix }) => heading.endsWith(`_${suffix}`))?.label ?? null;
   if (column.kind === "instant") return "date, time";
@@ -106,7 +62,7 @@ export function runCard(units: UnitSystem): RunCardResult {
           .filter(({ stem }) => !atHead.has(stem))
           .map((column) => {
             const heading = headingIn(column, units);
-            const label = LABELS[column.stem] ?? column.stem;
+            const label = columnLabel(table, column);
             return { column: heading, label, unit: unitOf(column, heading), choices: column.choices ?? [] };
           }),
       };
