@@ -5,6 +5,7 @@ import { tableInFile } from "../../tables/recogniseTable.ts";
 import { printNumber } from "../../units/print.ts";
 import { type ChosenFile, RefusedLogs } from "./chosenFile.ts";
 import { logsRoot } from "./logsRoot.ts";
+import { streamed } from "./streamed.ts";
 import { isArchive, type SizedLog, unpackArchive } from "./unpackArchive.ts";
 
 /** Bytes that a browser can be asked to read, of all files and of one: a file is held whole while it is read. */
@@ -33,21 +34,11 @@ const IS_TEXT = /\.(csv|tsv|txt)$/i;
 
 const megabytes = (bytes: number): string => `${printNumber(bytes / 1_000_000, 0)}\u00a0MB`;
 
-/** Reads a file on disk bit by bit. Streams cannot be iterated directly in every browser that can run the engine. */
-async function* streamed(blob: Blob): AsyncGenerator<Uint8Array> {
-  const reader = blob.stream().getReader();
-  try {
-    for (let next = await reader.read(); !next.done; next = await reader.read()) yield next.value;
-  } finally {
-    await reader.cancel();
-  }
-}
-
 async function sizedLogs(chosen: readonly ChosenFile[]): Promise<readonly SizedLog[]> {
   const found: SizedLog[] = [];
   for (const file of chosen) {
     if (isArchive(file.path)) found.push(...(await unpackArchive(file)));
-    else found.push({ path: file.path, bytes: file.blob.size, chunks: () => streamed(file.blob) });
+    else found.push({ path: file.path, bytes: file.blob.size, chunks: () => streamed(file.blob.stream()) });
   }
   return found;
 }

@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { type ChosenFile, RefusedLogs } from "../../../src/client/ownLogs/chosenFile.ts";
 import { logsRoot } from "../../../src/client/ownLogs/logsRoot.ts";
 import { ownLogFiles } from "../../../src/client/ownLogs/ownLogFiles.ts";
-import { unpackArchive } from "../../../src/client/ownLogs/unpackArchive.ts";
 import { readLogs } from "../../../src/tables/readLogs.ts";
 
 const file = (path: string, text: string | Uint8Array<ArrayBuffer>): ChosenFile => ({ path, blob: new Blob([text]) });
@@ -120,30 +119,5 @@ describe("ownLogFiles(chosen, reading)", () => {
   it("refuses what holds no log at all", async () => {
     expect(await refusalOf(ownLogFiles([], asked()))).toContain("no log among these files");
     expect(await refusalOf(ownLogFiles([file("accounts.csv", "day,amount\n")], asked()))).toContain("None of these");
-  });
-});
-
-describe("unpackArchive(file)", () => {
-  it("reads an archive's files again from the start, and leaves out folders and what a system packed beside them", async () => {
-    const zip = zipSync({ "logs/": new Uint8Array(0), "logs/a.csv": strToU8(KILNING), "__MACOSX/a": strToU8("x") });
-    const files = await unpackArchive(file("logs.zip", zip));
-    expect(files.map(({ path, bytes }) => [path, bytes])).toEqual([["logs/a.csv", KILNING.length]]);
-    for (let again = 0; again < 2; again++) {
-      let text = "";
-      for await (const chunk of files[0]?.chunks() ?? []) text += new TextDecoder().decode(chunk);
-      expect(text).toBe(KILNING);
-    }
-  });
-
-  it("refuses what is no archive", async () => {
-    expect(await refusalOf(unpackArchive(file("logs.zip", "not packed at all")))).toContain("cannot be unpacked");
-  });
-
-  it("makes damage inside an archive a Problem of that file alone", async () => {
-    const zip = zipSync({ "kilning.csv": strToU8(KILNING.repeat(50)), "events.csv": strToU8("on,kind,scope,what\n") });
-    zip.fill(0xff, 45, 60);
-    const { files } = await ownLogFiles([file("logs.zip", zip)], asked());
-    const { problems } = await readLogs(files);
-    expect(problems).toMatchObject([{ file: "kilning.csv", rule: "file-unreadable", effect: "file-set-aside" }]);
   });
 });
