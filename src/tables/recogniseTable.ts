@@ -57,16 +57,26 @@ async function headingsOf(file: LogFile): Promise<readonly string[]> {
   return headings;
 }
 
-/**
- * The table that a file holds, by its headings and not by its name; where several tables would do, the name decides.
- * Null for a file that is no log, or one that the format does not know.
- */
-export async function tableInFile(file: LogFile): Promise<TableName | null> {
+/** What a file's headings say of it. */
+export interface Recognised {
+  /** The table that it is read as; null for a file that is no log, or one that the format does not know. */
+  readonly table: TableName | null;
+  /** Whether the headings are those of that table; else its name alone speaks for it. */
+  readonly byHeadings: boolean;
+}
+
+/** The table that a file holds, by its headings and not by its name; where several tables would do, the name decides. */
+export async function recogniseFile(file: LogFile): Promise<Recognised> {
   const headings = await headingsOf(file);
   const named = tableOfFile(file.path);
   const declaration = tableDeclarations.find(({ name }) => name === named);
   const fits =
     declaration !== undefined &&
     !mapHeader(headings, declaration).faults.some(({ effect }) => effect === "file-set-aside");
-  return fits ? named : (recogniseTable(headings) ?? named);
+  if (fits) return { table: named, byHeadings: true };
+  const recognised = recogniseTable(headings);
+  return { table: recognised ?? named, byHeadings: recognised !== null };
 }
+
+/** The table of {@link recogniseFile} alone. */
+export const tableInFile = async (file: LogFile): Promise<TableName | null> => (await recogniseFile(file)).table;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { fileNames } from "../../src/tables/insideName.ts";
 import { readLogs } from "../../src/tables/readLogs.ts";
-import { recogniseTable, tableInFile } from "../../src/tables/recogniseTable.ts";
+import { recogniseFile, recogniseTable, tableInFile } from "../../src/tables/recogniseTable.ts";
 import { tableDeclarations } from "../../src/tables/tableDeclarations.ts";
 import { textFiles } from "../support/textFiles.ts";
 
@@ -53,6 +53,7 @@ describe("tableInFile(file)", () => {
     expect(await tableInFile(fileOf("lab.csv", "run,kiln,loaded_at\n"))).toBe("kilning");
     // Nothing fits: the reader of that table says what is missing.
     expect(await tableInFile(fileOf("lab.csv", "run,day\n"))).toBe("lab");
+    expect(await recogniseFile(fileOf("lab.csv", "run,day\n"))).toEqual({ table: "lab", byHeadings: false });
   });
 
   it("says nothing of what is no text", async () => {

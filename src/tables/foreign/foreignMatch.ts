@@ -81,11 +81,17 @@ export function meansFile(pattern: string, path: string): boolean {
   return new RegExp(`^${parts.join("[^/]*")}$`, "i").test(path);
 }
 
-/** The pattern that next month's file of the same kind will answer to: dates and running numbers become `*`. */
+/**
+ * The pattern that next month's file of the same kind will answer to: dates and running numbers become `*`. A name of
+ * nothing else keeps its century, or all of itself: among the logs `*.csv` would mean every one of them. A number that
+ * hangs on a word stays, since K1 is another kiln than K2.
+ */
 export function patternOf(path: string): string {
   const cut = path.lastIndexOf("/") + 1;
-  const name = path
-    .slice(cut)
-    .replaceAll(/\d[\d_.\- ]*\d(?=\D)/g, (found) => (found.replaceAll(/\D/g, "").length >= 3 ? "*" : found));
-  return path.slice(0, cut) + name;
+  const name = path.slice(cut);
+  const pattern = name.replaceAll(/(?:(?<![\p{L}\d])\d[\d_.\- ]*\d|\d{4,})(?=\D)/gu, (found) =>
+    found.replaceAll(/\D/g, "").length >= 3 ? "*" : found,
+  );
+  if (cut > 0 || /\p{L}/u.test(pattern.replace(/\.\w+$/, ""))) return path.slice(0, cut) + pattern;
+  return name.startsWith("20") ? `20${pattern}` : name;
 }

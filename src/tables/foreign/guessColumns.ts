@@ -121,6 +121,22 @@ function unitOf(
   return { to: nameWith(column, usual?.suffix ?? null), times: null, unitFrom: "nowhere" };
 }
 
+/** How the values at `place` would be read as `column`: under which name, by which factor, without which tail. */
+export function readingAt(
+  sample: SampleLayout,
+  place: number,
+  column: Column,
+  house: Pick<House, "units">,
+): Pick<GuessedColumn, "to" | "times" | "unitFrom" | "without"> {
+  const heading = `${sample.headings[place]} ${sample.unitRow[place] ?? ""}`;
+  const tail = column.kind === "number" ? tailOf(sample.rows, place) : null;
+  return { ...unitOf(column, heading, tail, numbersOf(sample.rows, place), house), without: tail };
+}
+
+/** The place of the time of day that belongs to the date at `place`; -1 where none stands. */
+export const clockAt = (sample: SampleLayout, place: number): number =>
+  looksOf(sample)[place] === "date" ? clockFor(place, looksOf(sample), sample.headings.map(wordsOf)) : -1;
+
 /**
  * What the columns of a foreign file may be in one table of the log format, each column at most once, the best fit first
  * served. A guess from words and looks alone: it is for somebody who knows the file to say yes.
@@ -149,15 +165,13 @@ export function guessColumns(
     if (takenPlaces.has(place) || takenColumns.has(column.stem)) continue;
     const clock = column.kind === "instant" && looks[place] === "date" ? clockFor(place, looks, words) : -1;
     const places = clock < 0 ? [place] : [place, clock];
-    const heading = `${sample.headings[place]} ${sample.unitRow[place] ?? ""}`;
-    const tail = column.kind === "number" ? tailOf(sample.rows, place) : null;
     for (const taken of places) takenPlaces.add(taken);
     takenColumns.add(column.stem);
-    const unit = unitOf(column, heading, tail, numbersOf(sample.rows, place), house);
+    const read = readingAt(sample, place, column, house);
     const utc =
       column.kind === "instant" && /\b(utc|gmt|zulu)\b/i.test(places.map((p) => sample.headings[p]).join(" "));
-    const to = utc ? `${column.stem}_utc` : unit.to;
-    found.push({ ...unit, to, stem: column.stem, kind: column.kind, places, without: tail, score });
+    const to = utc ? `${column.stem}_utc` : read.to;
+    found.push({ ...read, to, stem: column.stem, kind: column.kind, places, score });
   }
   return found;
 }

@@ -67,8 +67,8 @@ function likelyOrder(values: readonly string[], house: Pick<House, "dateOrder" |
 const inFormatOrder = (columns: readonly GuessedColumn[], declaration: TableDeclaration): readonly GuessedColumn[] =>
   declaration.columns.flatMap(({ stem }) => columns.filter((column) => column.stem === stem));
 
-/** Headings that stand twice are meant by their places. */
-function columnAt(place: number, { headings }: SampleLayout): ForeignColumn {
+/** The column at a place, from 0: by its heading, but by its place where that is blank or stands twice. */
+export function columnAt(place: number, { headings }: Pick<SampleLayout, "headings">): ForeignColumn {
   const heading = headings[place] ?? "";
   const again = headings.filter((other) => plainHeading(other) === plainHeading(heading)).length > 1;
   return heading === "" || again ? place + 1 : heading;

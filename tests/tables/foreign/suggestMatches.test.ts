@@ -168,6 +168,10 @@ describe("patternOf", () => {
     ["logger/20260308 1200.csv", "logger/*.csv"],
     ["K1 logger.csv", "K1 logger.csv"],
     ["batches.csv", "batches.csv"],
+    ["2026-03.csv", "20*.csv"],
+    ["K1-2026-03.csv", "K1-*.csv"],
+    ["export20260308.csv", "export*.csv"],
+    ["03-2026.csv", "03-2026.csv"],
   ])("of %s is %s", (path, pattern) => {
     expect(patternOf(path)).toBe(pattern);
   });
