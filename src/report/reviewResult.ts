@@ -8,12 +8,14 @@ export interface MonthTotals {
   /** `2026-10`, local. */
   readonly month: string;
   readonly batches: number;
+  /** Firings of a kiln that were unloaded in the month. */
+  readonly loads: number;
   readonly grainInKilograms: number | null;
   readonly maltOutKilograms: number | null;
-  /** Kiln hours of the loads unloaded in the month. */
+  /** Of the loads unloaded in the month. */
   readonly kilnHours: number | null;
   readonly energyKilowattHours: number | null;
-  /** Batches that logged each, so that a sum of too few is seen as such. */
+  /** Batches that logged grain and malt, loads that logged hours and energy, so that a sum of too few is seen as such. */
   readonly logged: {
     readonly grainIn: number;
     readonly maltOut: number;
@@ -70,14 +72,18 @@ export interface PromisedAgainstMade {
     readonly dueAt: number;
     readonly overdue: boolean;
   }[];
-  /** Hours needed in the coming four weeks at this season's humidity, nights there are, chance of running late, 0 to 1. */
+  /** So many weeks are planned. */
   readonly weeks: number;
   readonly loadsNeeded: number;
+  /** Kiln nights that those take at this season's humidity, and those there are; null where hours cannot be foretold. */
+  readonly nightsNeeded: number | null;
+  readonly nightsThereAre: number | null;
   /** Loads the house fires in a middling spell of so many weeks. */
   readonly loadsThereAre: number;
-  /** Spells of its own past that this stands on. */
-  readonly spells: number;
   readonly hoursALoad: Interval | null;
+  /** Spells of its own past in which the chance of being late was tried. */
+  readonly spells: number;
+  /** That at least one load that has yet to be steeped comes too late for its order, 0 to 1. */
   readonly chanceLate: number | null;
   /** Varieties in the order in which they must be steeped, with the latest day. */
   readonly startFirst: readonly {

@@ -96,6 +96,7 @@ export function totalsOf(month: string, batches: number, changes: Partial<MonthT
   return {
     month,
     batches,
+    loads: batches,
     grainInKilograms: 300 * batches,
     maltOutKilograms: 252 * batches,
     kilnHours: 13 * batches,
@@ -144,6 +145,8 @@ export const madeUpPromised: PromisedAgainstMade = {
   ],
   weeks: 4,
   loadsNeeded: 1,
+  nightsNeeded: 1,
+  nightsThereAre: 28,
   loadsThereAre: 5,
   spells: 40,
   hoursALoad: { estimate: 13.2, low: 11.9, high: 14.6 },

@@ -1,6 +1,7 @@
 import type { PromisedAgainstMade } from "../../report/reviewResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printNumber, printRange } from "../../units/print.ts";
+import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
 import type { ReviewReader } from "./reader.ts";
@@ -36,36 +37,60 @@ export function startNextSentence({ startFirst, asOf }: PromisedAgainstMade, { t
   return next.length === 0 ? [] : [`Then ${next.join("; ")}.`];
 }
 
-/** Loads that it takes against the loads that the house fires, and how often its pace would not have done. */
+/** Loads and kiln nights that it takes, the house’s pace, and how often that pace would have brought one too late. */
 export function paceSentence(promised: PromisedAgainstMade, { units }: ReviewReader): Sentence {
-  const { loadsNeeded, loadsThereAre, weeks, spells, chanceLate, hoursALoad } = promised;
+  const { loadsNeeded, loadsThereAre, weeks } = promised;
   if (promised.tooLittle !== null) return [promised.tooLittle];
-  const hours =
-    hoursALoad === null
-      ? ""
-      : ` In the air of this season a load takes about ${print(hoursALoad.estimate, "hours", units)} (${printRange(hoursALoad.low, hoursALoad.high, "hours", units)}).`;
   const usual = `The house fires ${counted(loadsThereAre, "load")} in a middling spell of ${weeks} weeks`;
+  const hours = hoursWords(promised, units);
   if (loadsNeeded === 0) return [`${usual}; none is needed for what is promised.${hours}`];
-  const late =
-    chanceLate === null
-      ? ""
-      : chanceLate === 0
-        ? ` In none of its past ${printNumber(spells, 0)} spells would that have been too few.`
-        : ` In ${printNumber(100 * chanceLate, 0)} of 100 past spells that would have been too few: take it as the chance of running late.`;
-  return [`${usual}; what is promised needs `, strong(counted(loadsNeeded, "load")), `.${late}${hours}`];
+  const nights = nightsWords(promised);
+  return [
+    `${usual}; what is promised needs `,
+    strong(counted(loadsNeeded, "load")),
+    `${nights}.${hours}`,
+    late(promised),
+  ];
+}
+
+/** ` In the air of this season a load takes about 13.2 h (11.9 to 14.6 h).` */
+function hoursWords({ hoursALoad }: PromisedAgainstMade, units: UnitSystem): string {
+  if (hoursALoad === null) return "";
+  const { estimate, low, high } = hoursALoad;
+  return ` In the air of this season a load takes about ${print(estimate, "hours", units)} (${printRange(low, high, "hours", units)}).`;
+}
+
+const nightsWords = ({ nightsNeeded, nightsThereAre, weeks }: PromisedAgainstMade): string =>
+  nightsNeeded === null || nightsThereAre === null
+    ? ""
+    : `, ${printNumber(nightsNeeded, 0)} of the ${printNumber(nightsThereAre, 0)} kiln nights in the coming ${weeks} weeks`;
+
+function late({ chanceLate, spells }: PromisedAgainstMade): string {
+  if (chanceLate === null) return "";
+  const past = `its past ${printNumber(spells, 0)} spells`;
+  if (chanceLate === 0) return ` In none of ${past} would one of them have come too late.`;
+  if (chanceLate === 1) return ` In every one of ${past} one of them would have come too late.`;
+  return ` In ${printNumber(chanceLate * spells, 0)} of ${past} one of them would have come too late: a chance of running late of ${printNumber(100 * chanceLate, 0)} in 100.`;
 }
 
 /** So many orders are named in a sentence; the table has all. */
 const MOST_NAMED = 6;
 
-/** Overdue orders, by name. Empty where there are none. */
-export function overdueSentence({ orders }: PromisedAgainstMade, { units }: ReviewReader): Sentence {
+/** Overdue orders, by name, and what of them could leave today. Empty where there are none. */
+export function overdueSentence({ orders, varieties }: PromisedAgainstMade, { units }: ReviewReader): Sentence {
   const overdue = orders.filter((order) => order.overdue);
   if (overdue.length === 0) return [];
-  const mass = overdue.reduce((sum, { stillOwedKilograms }) => sum + stillOwedKilograms, 0);
+  const massOf = (of: typeof orders): number => of.reduce((sum, { stillOwedKilograms }) => sum + stillOwedKilograms, 0);
+  const mass = massOf(overdue);
+  const inStore = varieties.reduce((sum, { variety, storeKilograms }) => {
+    return sum + Math.min(storeKilograms, massOf(overdue.filter((order) => order.variety === variety)));
+  }, 0);
   const named = overdue.slice(0, MOST_NAMED).map(({ order }) => order);
   const more = overdue.length - named.length;
-  return [
-    `Past their day: ${counted(overdue.length, "order")} with ${print(mass, "mass", units)}, ${listed([...named, ...(more > 0 ? [`${counted(more, "more", "more")}`] : [])])}.`,
-  ];
+  const names = listed([...named, ...(more > 0 ? [counted(more, "more", "more")] : [])]);
+  const store =
+    inStore < 1
+      ? ""
+      : ` ${mass - inStore < 1 ? "All of it lies" : `Of it ${print(inStore, "mass", units)} lie`} in store, to be shipped or, if it was, to be written down.`;
+  return [`Past their day: ${counted(overdue.length, "order")} with ${print(mass, "mass", units)} (${names}).${store}`];
 }

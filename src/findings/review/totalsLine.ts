@@ -21,34 +21,50 @@ interface Item {
   readonly name: string;
   readonly quantity: Quantity;
   readonly of: (totals: MonthTotals) => number | null;
-  /** Batches that logged it; a sum of some is marked. */
+  /** Batches, or loads, that logged it, of how many there are; a sum of some is marked. */
   readonly logged: (totals: MonthTotals) => number;
+  readonly counts: "batches" | "loads";
 }
 
 const items: readonly Item[] = [
-  { name: "batches", quantity: "count", of: ({ batches }) => batches, logged: ({ batches }) => batches },
+  {
+    name: "batches",
+    quantity: "count",
+    of: ({ batches }) => batches,
+    logged: ({ batches }) => batches,
+    counts: "batches",
+  },
   {
     name: "grain in",
     quantity: "mass",
     of: ({ grainInKilograms }) => grainInKilograms,
     logged: ({ logged }) => logged.grainIn,
+    counts: "batches",
   },
   {
     name: "malt out",
     quantity: "mass",
     of: ({ maltOutKilograms }) => maltOutKilograms,
     logged: ({ logged }) => logged.maltOut,
+    counts: "batches",
   },
-  { name: "kiln", quantity: "hours", of: ({ kilnHours }) => kilnHours, logged: ({ batches }) => batches },
+  {
+    name: "in the kiln",
+    quantity: "hours",
+    of: ({ kilnHours }) => kilnHours,
+    logged: ({ logged }) => logged.kilnHours,
+    counts: "loads",
+  },
   {
     name: "energy",
     quantity: "energy",
     of: ({ energyKilowattHours }) => energyKilowattHours,
     logged: ({ logged }) => logged.energy,
+    counts: "loads",
   },
 ];
 
-const isWhole = ({ logged }: Item, totals: MonthTotals): boolean => logged(totals) >= totals.batches;
+const isWhole = ({ logged, counts }: Item, totals: MonthTotals): boolean => logged(totals) >= totals[counts];
 
 /** Sums of whole months are printed without decimals. */
 const figure = (value: number | null, quantity: Quantity, units: UnitSystem): string =>
@@ -83,7 +99,10 @@ export function totalLines(
     });
 }
 
-/** `energy of 5 of 6 batches in October 2026`: sums that are short of a batch, whatever they are compared with. */
+const countOf = ({ counts }: Item, totals: MonthTotals): string =>
+  counts === "loads" ? counted(totals.loads, "load") : counted(totals.batches, "batch", "batches");
+
+/** `energy of 5 of 6 loads in October 2026`: sums that are short of a batch or load, whatever they are compared with. */
 export function partSums({ totals, lastMonth, sameMonthLastYear }: MonthReview): Sentence {
   const short = [totals, lastMonth, sameMonthLastYear].flatMap((month) =>
     month === null
@@ -92,7 +111,7 @@ export function partSums({ totals, lastMonth, sameMonthLastYear }: MonthReview):
           isWhole(item, month) || item.of(month) === null
             ? []
             : [
-                `${item.name} of ${printNumber(item.logged(month), 0)} of ${counted(month.batches, "batch", "batches")} in ${printMonth(month.month)}`,
+                `${item.name} of ${printNumber(item.logged(month), 0)} of ${countOf(item, month)} in ${printMonth(month.month)}`,
               ],
         ),
   );
@@ -114,6 +133,8 @@ export function yieldLine({ totals, lastMonth }: MonthReview): Sentence {
   const change =
     before === null || lastMonth === null
       ? ""
-      : `, ${Math.abs(now - before) < 0.05 ? "as" : `${printNumber(Math.abs(now - before), 1)} points ${now > before ? "more" : "less"} than`} in ${printMonth(lastMonth.month)}`;
-  return [`${print(now, "percent", "metric")} of the grain became malt, as is${change}.`];
+      : `; ${Math.abs(now - before) < 0.05 ? "as" : `${printNumber(Math.abs(now - before), 1)} points ${now > before ? "more" : "less"} than`} in ${printMonth(lastMonth.month)}`;
+  return [
+    `${print(now, "percent", "metric")} of the grain became malt, weighed as it is and cleaned where that was logged${change}.`,
+  ];
 }

@@ -76,7 +76,7 @@ interface Beside {
 function reviewOf(frame: FactFrame, { lastFindings, promised, changes, costs }: Beside): MonthReview {
   const { report, month, monthRuns, from, before } = frame;
   const { timeZone } = report.house;
-  const totalsOf = (name: string) => monthTotals(report.runs, monthOf(name, timeZone));
+  const totalsOf = (name: string) => monthTotals(report.runs, report.loads, monthOf(name, timeZone));
   const [last, year] = [totalsOf(monthBefore(month)), totalsOf(sameMonthYearBefore(month))];
   const findings = joinFacts([...allFacts(frame), ...surelyLate(promised)], costs);
   const names = new Set(monthRuns.map(({ run }) => run));
@@ -86,7 +86,7 @@ function reviewOf(frame: FactFrame, { lastFindings, promised, changes, costs }: 
     (run) => run.kilnHours !== null && run.finalMoisturePercent !== null && run.dryMatterYieldPercent !== null,
   );
   return {
-    totals: monthTotals(report.runs, { name: month, from, before }),
+    totals: monthTotals(report.runs, report.loads, { name: month, from, before }),
     lastMonth: last.batches === 0 ? null : last,
     sameMonthLastYear: year.batches === 0 ? null : year,
     findings,

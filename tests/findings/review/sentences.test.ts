@@ -97,7 +97,7 @@ describe("totalLines(review, units)", () => {
     const partly = { grainIn: 6, maltOut: 6, kilnHours: 6, energy: 4 };
     const review = madeUpMonth({ totals: totalsOf("2026-10", 6, { logged: partly }) });
     expect(totalLines(review, "metric").find(({ name }) => name === "energy, kWh")?.onLastMonth).toBe("");
-    expect(said(partSums(review))).toBe("Not of all: energy of 4 of 6 batches in October 2026.");
+    expect(said(partSums(review))).toBe("Not of all: energy of 4 of 6 loads in October 2026.");
   });
 
   it("leaves out what was logged in none of the months", () => {
@@ -111,7 +111,7 @@ describe("yieldLine(review)", () => {
   it("gives malt out of grain in with the change in words", () => {
     const lastMonth = totalsOf("2026-09", 7, { maltOutKilograms: 0.85 * 2100 });
     expect(said(yieldLine(madeUpMonth({ lastMonth })))).toBe(
-      "84.0 % of the grain became malt, as is, 1.0 points less than in September 2026.",
+      "84.0 % of the grain became malt, weighed as it is and cleaned where that was logged; 1.0 points less than in September 2026.",
     );
   });
 });
@@ -183,9 +183,12 @@ describe("promisedAnswer(promised, reader)", () => {
 
 describe("paceSentence(promised, reader)", () => {
   it("sets loads needed against the house's own pace, with the hours of a load and the chance of running late", () => {
-    const sentence = said(paceSentence({ ...madeUpPromised, loadsNeeded: 7, chanceLate: 0.35 }, madeUpReader));
+    const pressed = { ...madeUpPromised, loadsNeeded: 7, nightsNeeded: 14, chanceLate: 0.35 };
+    const sentence = said(paceSentence(pressed, madeUpReader));
     expect(sentence).toContain("5 loads in a middling spell of 4 weeks; what is promised needs 7 loads");
-    expect(sentence).toContain("35 of 100 past spells");
+    expect(sentence).toContain("7 loads, 14 of the 28 kiln nights in the coming 4 weeks");
+    expect(sentence).toContain("In 14 of its past 40 spells one of them would have come too late");
+    expect(sentence).toContain("a chance of running late of 35 in 100");
     expect(sentence).toContain("13.2 h (11.9 to 14.6 h)");
   });
 });
@@ -195,9 +198,21 @@ describe("overdueSentence(promised, reader)", () => {
     const [order] = madeUpPromised.orders;
     if (order === undefined) throw new RangeError("the made-up house has an order");
     const orders = Array.from({ length: 8 }, (_, i) => ({ ...order, order: `O${i}`, overdue: true }));
-    expect(said(overdueSentence({ ...madeUpPromised, orders }, madeUpReader))).toBe(
-      "Past their day: 8 orders with 6800 kg, O0, O1, O2, O3, O4, O5 and 2 more.",
+    expect(said(overdueSentence({ ...madeUpPromised, orders }, madeUpReader))).toContain(
+      "Past their day: 8 orders with 6800 kg (O0, O1, O2, O3, O4, O5 and 2 more).",
     );
+  });
+
+  it("says how much of them lies in store, variety by variety", () => {
+    const [order] = madeUpPromised.orders;
+    if (order === undefined) throw new RangeError("the made-up house has an order");
+    const amber = { ...order, overdue: true };
+    const overdueIn = (orders: readonly (typeof order)[]): string =>
+      said(overdueSentence({ ...madeUpPromised, orders }, madeUpReader));
+    expect(overdueIn([amber])).toContain("Of it 789 kg lie in store");
+    expect(overdueIn([{ ...amber, stillOwedKilograms: 300 }])).toContain("All of it lies in store");
+    // Brindle has 20 kg, which Amber's order does not get.
+    expect(overdueIn([amber, { ...amber, variety: "Brindle", stillOwedKilograms: 15 }])).toContain("Of it 804 kg lie");
   });
 });
 

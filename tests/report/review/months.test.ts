@@ -4,8 +4,11 @@ import { monthTotals } from "../../../src/report/review/monthTotals.ts";
 import { madeUpReport } from "../../support/madeUpReport.ts";
 
 const HOUR = 3_600_000;
-const [row] = madeUpReport(1).runs;
-if (row === undefined) throw new Error("the made-up report has no run");
+const {
+  runs: [row],
+  loads: [someLoad],
+} = madeUpReport(1);
+if (row === undefined || someLoad === undefined) throw new Error("the made-up report has no run");
 const at = (text: string): number => Date.parse(text);
 
 describe("months of a house's calendar", () => {
@@ -28,25 +31,37 @@ describe("months of a house's calendar", () => {
   });
 });
 
-describe("monthTotals(runs, month)", () => {
-  const in2026 = { unloadedAt: at("2026-05-10T06:00:00Z"), grainInKilograms: 300, maltKilograms: 250 };
+describe("monthTotals(runs, loads, month)", () => {
+  const unloadedAt = at("2026-05-10T06:00:00Z");
+  const run = { ...row, unloadedAt, grainInKilograms: 300, maltKilograms: 250 };
+  const fired = { ...someLoad, load: "L1", unloadedAt, kilnHours: 14, energyKilowattHours: 300 };
   const month = monthOf("2026-05", "UTC");
 
-  it("counts the hours of a load once, however many batches shared it", () => {
-    const shared = { ...row, ...in2026, load: "L1", kilnHours: 14 };
-    const totals = monthTotals([shared, { ...shared, run: "b" }], month);
+  it("counts hours and energy of a load once, however many batches shared it", () => {
+    const shared = { ...run, load: "L1", kilnHours: 14, energyKilowattHours: null };
+    const totals = monthTotals([shared, { ...shared, run: "b" }], [fired], month);
     expect(totals.batches).toBe(2);
+    expect(totals.loads).toBe(1);
     expect(totals.kilnHours).toBe(14);
+    expect(totals.energyKilowattHours).toBe(300);
     expect(totals.grainInKilograms).toBe(600);
   });
 
-  it("says of how many batches a sum is, and nothing where nothing was logged", () => {
-    const runs = [
-      { ...row, ...in2026, energyKilowattHours: null },
-      { ...row, ...in2026, run: "b", maltKilograms: null, energyKilowattHours: null },
+  it("counts every load that a batch was split over", () => {
+    const split = { ...run, load: "L1", loads: 2, kilnHours: 14 };
+    const totals = monthTotals([split], [fired, { ...fired, load: "L2", kilnHours: 15 }], month);
+    expect(totals.batches).toBe(1);
+    expect(totals.kilnHours).toBe(29);
+    expect(totals.energyKilowattHours).toBe(600);
+  });
+
+  it("says of how many batches or loads a sum is, and nothing where nothing was logged", () => {
+    const loads = [
+      { ...fired, energyKilowattHours: null },
+      { ...fired, load: "L2", kilnHours: null, energyKilowattHours: null },
     ];
-    const totals = monthTotals(runs, month);
-    expect(totals.logged.maltOut).toBe(1);
+    const totals = monthTotals([run, { ...run, run: "b", maltKilograms: null }], loads, month);
+    expect(totals.logged).toEqual({ grainIn: 2, maltOut: 1, kilnHours: 1, energy: 0 });
     expect(totals.maltOutKilograms).toBe(250);
     expect(totals.energyKilowattHours).toBeNull();
   });

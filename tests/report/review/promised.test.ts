@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { latenessOf } from "../../../src/report/review/promised/lateness.ts";
 import { owedOrders } from "../../../src/report/review/promised/owed.ts";
 import { paceOf } from "../../../src/report/review/promised/pace.ts";
+import { promisedAgainstMade } from "../../../src/report/review/promised/promisedAgainstMade.ts";
 import { storeByVariety } from "../../../src/report/review/promised/store.ts";
+import { load } from "../../support/loads.ts";
 import { madeUpReport } from "../../support/madeUpReport.ts";
 
 const day = (text: string): number => Date.parse(`${text}T00:00:00Z`);
@@ -70,12 +73,129 @@ describe("paceOf(loads, weeks, asOf)", () => {
     const weekly = Array.from({ length: 13 }, (_, i) => ({ ...load, loadedAt: asOf - (13 - i) * WEEK + 1 }));
     const pace = paceOf(weekly, 4, asOf);
     expect(pace?.usual).toBe(4);
-    expect(pace?.atLeast(5)).toBe(0);
-    expect(pace?.atLeast(4)).toBe(pace?.spells);
+    expect(pace?.spells).toBe(9);
   });
 
   it("is not known from logs of a few weeks", () => {
     expect(paceOf([{ ...load, loadedAt: asOf - 5 * WEEK }], 4, asOf)).toBeNull();
     expect(paceOf([], 4, asOf)).toBeNull();
+  });
+});
+
+describe("latenessOf(loads, pressed, asOf)", () => {
+  const DAY = 86_400_000;
+  const end = day("2026-06-30");
+  // A load comes off the kiln every fifth day, for two years.
+  const steady = Array.from({ length: 150 }, (_, i) => {
+    const unloadedAt = end - (150 - i) * 5 * DAY + DAY / 4;
+    return load(i, { loadedAt: unloadedAt - DAY / 2, unloadedAt });
+  });
+  const pressed = (days: readonly number[], ahead = 0) => ({
+    dueAt: days.map((left) => end + left * DAY),
+    ahead,
+    milliseconds: 7 * DAY,
+  });
+  const shareLate = (days: readonly number[], ahead = 0): number => {
+    const found = latenessOf(steady, pressed(days, ahead), end);
+    return found === null ? Number.NaN : found.late / found.spells;
+  };
+
+  it("is never late with what the steady pace makes in time, and always with what it cannot", () => {
+    // From steep to bag takes a week, then a load comes within five days.
+    expect(shareLate([12])).toBe(0);
+    expect(shareLate([12, 17, 22])).toBe(0);
+    expect(shareLate([5])).toBe(1);
+    expect(shareLate([11, 11])).toBe(1);
+  });
+
+  it("is late in the share of spells in which the load falls after its day", () => {
+    // The first new load comes between the seventh day and the twelfth, and is in time by the end of the ninth: three in five.
+    expect(shareLate([9])).toLieWithin(0.4, 0.05);
+    // Two by the end of the twelfth: only where the first comes within the first of those days.
+    expect(shareLate([12, 12])).toLieWithin(0.8, 0.05);
+  });
+
+  it("takes what is under way first", () => {
+    expect(shareLate([14], 1)).toBe(0);
+    expect(shareLate([14], 3)).toBe(1);
+  });
+
+  it("is late for certain with what was due before", () => {
+    expect(shareLate([-3])).toBe(1);
+  });
+
+  it("is not known from logs of a few weeks", () => {
+    expect(latenessOf(steady.slice(-6), pressed([12]), end)).toBeNull();
+    expect(latenessOf([], pressed([12]), end)).toBeNull();
+  });
+});
+
+describe("promisedAgainstMade(promises)", () => {
+  const DAY = 86_400_000;
+  const report = madeUpReport(60);
+  const done = report.runs.filter(({ unloadedAt }) => unloadedAt !== null);
+  const [run] = done;
+  if (run === undefined) throw new Error("the made-up report has no run");
+  const end = Math.max(...report.loads.map(({ unloadedAt }) => unloadedAt ?? 0));
+  const variety = run.variety ?? "";
+  const usual = 338;
+  const owing = (kilograms: number, dueInDays: number, name = "O1") => ({
+    ...order(name, "2026-01-01", kilograms),
+    variety,
+    dueOn: end + dueInDays * DAY,
+  });
+  const promisedOf = (runs: readonly (typeof run)[], orders: readonly ReturnType<typeof owing>[]) => {
+    const kept = runs.map((one) => ({ ...one, variety }));
+    // All that was made has left the house.
+    const deliveries = kept.flatMap((one) =>
+      one.maltKilograms === null
+        ? []
+        : [{ ...delivery("2020-01-01", one.maltKilograms, "C9"), run: one.run, packageKind: null, packageCount: null }],
+    );
+    const { loads, kilnHours } = report;
+    const found = promisedAgainstMade({ trade: { orders, deliveries }, runs: kept, loads, kilnHours, asOf: end });
+    if (found === null) throw new Error("orders are kept");
+    return found;
+  };
+  const inSteep = (name: string, daysAgo: number) => ({
+    ...run,
+    run: name,
+    steepStartedAt: end - daysAgo * DAY,
+    loadedAt: null,
+    unloadedAt: null,
+    maltKilograms: null,
+  });
+
+  it("counts a batch on the floor as coming, and none that went into steep a month ago", () => {
+    const coming = (runs: readonly (typeof run)[]) => promisedOf(runs, [owing(100, 30)]).varieties[0]?.comingKilograms;
+    expect(coming([...done, inSteep("a", 3)])).toBe(usual);
+    expect(coming([...done, inSteep("a", 3), inSteep("b", 400)])).toBe(usual);
+  });
+
+  it("counts the loads that all orders take together, and says what to steep first and by when", () => {
+    const promised = promisedOf(done, [owing(usual, 20), owing(usual / 2, 30, "O2")]);
+    expect(promised.loadsNeeded).toBe(2);
+    expect(promised.varieties[0]?.shortKilograms).toBe(1.5 * usual);
+    expect(promised.startFirst.map(({ forOrder }) => forOrder)).toEqual(["O1"]);
+    const steepToBag = (run.unloadedAt ?? 0) - (run.steepStartedAt ?? 0);
+    expect(promised.startFirst[0]?.latestSteepAt).toLieWithin(end + 20 * DAY - steepToBag, 2 * DAY);
+  });
+
+  it("sets kiln nights against those of four weeks, at this season's hours", () => {
+    const { hoursALoad, nightsNeeded, nightsThereAre } = promisedOf(done, [owing(2 * usual, 20)]);
+    expect(hoursALoad?.high).toBeLessThan(22);
+    expect(nightsNeeded).toBe(2);
+    expect(nightsThereAre).toBe(28);
+  });
+
+  it("is late for certain with an order that no new batch can meet", () => {
+    expect(promisedOf(done, [owing(usual, 2)]).chanceLate).toBe(1);
+    expect(promisedOf(done, [owing(usual, 60)]).chanceLate).toBe(0);
+  });
+
+  it("says nothing of a house that keeps no orders", () => {
+    const { loads, kilnHours } = report;
+    const trade = { orders: [], deliveries: [] };
+    expect(promisedAgainstMade({ trade, runs: done, loads, kilnHours, asOf: end })).toBeNull();
   });
 });

@@ -8,8 +8,6 @@ export interface Pace {
   readonly spells: number;
   /** Loads of the middle spell. */
   readonly usual: number;
-  /** Spells with at least so many loads. */
-  readonly atLeast: (loads: number) => number;
 }
 
 /**
@@ -28,6 +26,5 @@ export function paceOf(loads: readonly LoadRow[], weeks: number, asOf: number): 
   return {
     spells: counts.length,
     usual: sorted[Math.floor(sorted.length / 2)] ?? 0,
-    atLeast: (wanted) => counts.filter((count) => count >= wanted).length,
   };
 }
