@@ -108,6 +108,9 @@ function date({ dateOrder }: CellContext): NumberCell {
 
 const flags: Readonly<Record<string, number>> = { "0": 0, "1": 1, no: 0, yes: 1, false: 0, true: 1, off: 0, on: 1 };
 
+/** Whether the log format knows this word as on or off. */
+export const knowsFlag = (word: string): boolean => Object.hasOwn(flags, word.toLowerCase());
+
 const flag: NumberCell = (text, start, end) => {
   const cut = text.slice(start, end);
   return (

@@ -56,6 +56,37 @@ function usualWidth(rows: readonly Row[]): { readonly width: number; readonly co
 const isValue = (field: string): boolean => /^[<>+\-\u2212]?\d/.test(field);
 const isWord = (field: string): boolean => field !== "" && !isValue(field);
 
+function laidOut(
+  delimiter: string,
+  headings: readonly string[],
+  skip: readonly [number, number],
+  under: readonly Row[],
+): SampleLayout {
+  const [skipLines, skipAfterHeadings] = skip;
+  const units = skipAfterHeadings > 0 ? under[0]?.fields : undefined;
+  return {
+    delimiter,
+    skipLines,
+    skipAfterHeadings,
+    headings,
+    unitRow: headings.map((_, i) => units?.[i] ?? ""),
+    rows: under.slice(skipAfterHeadings).flatMap(({ fields }) => (fields.length === headings.length ? [fields] : [])),
+  };
+}
+
+/**
+ * The beginning of a file as somebody says that it is laid out; null where nothing stands on the line of the headings.
+ *
+ * @param line of the headings, from 1
+ * @param linesUnder between the headings and the first row
+ */
+export function layoutAsSaid(text: string, delimiter: string, line: number, linesUnder: number): SampleLayout | null {
+  const filled = rowsBy(delimiter, text).filter((row) => widthOf(row) > 0);
+  const at = filled.findIndex((row) => row.line === line);
+  const heading = filled[at];
+  return heading ? laidOut(delimiter, heading.fields, [line - 1, linesUnder], filled.slice(at + 1)) : null;
+}
+
 /**
  * Where the headings of a foreign file stand and what parts its fields, from the look of its first rows; null where no
  * table can be seen in it. Nothing here is certain: it is shown to whoever knows the file.
@@ -82,14 +113,7 @@ export function sampleLayout(text: string): SampleLayout | null {
   const next = filled[at + 1];
   const unitRow =
     next !== undefined && !next.fields.some(isValue) && next.fields.some((field) => /[°%]|^[a-z]{1,3}$/i.test(field));
-  return {
-    delimiter,
-    skipLines: heading.line - 1,
-    skipAfterHeadings: unitRow ? 1 : 0,
-    headings: heading.fields,
-    unitRow: heading.fields.map((_, i) => (unitRow ? (next.fields[i] ?? "") : "")),
-    rows: filled.slice(at + 1 + (unitRow ? 1 : 0)).flatMap(({ fields }) => (fields.length === width ? [fields] : [])),
-  };
+  return laidOut(delimiter, heading.fields, [heading.line - 1, unitRow ? 1 : 0], filled.slice(at + 1));
 }
 
 /** The decimal mark that the numbers of a file prove, or null where none does. */

@@ -64,6 +64,16 @@ function likelyOrder(values: readonly string[], house: Pick<House, "dateOrder" |
   return house.units === "us" || values.some((value) => /\d\s*[ap]\.?m/i.test(value)) ? "mdy" : "dmy";
 }
 
+/** How dates are probably written, and whether the values prove it. */
+export function likelyDates(
+  values: readonly string[],
+  house: Pick<House, "dateOrder" | "units">,
+): { readonly order: DateOrder; readonly short: boolean; readonly sure: boolean } {
+  const { order, short } = dateOrderOf(values);
+  const proven = order === "iso" ? "ymd" : order;
+  return { order: proven ?? likelyOrder(values, house), short, sure: proven !== null };
+}
+
 const inFormatOrder = (columns: readonly GuessedColumn[], declaration: TableDeclaration): readonly GuessedColumn[] =>
   declaration.columns.flatMap(({ stem }) => columns.filter((column) => column.stem === stem));
 
