@@ -1,12 +1,10 @@
-import { isLitter } from "../../tables/fileOf.ts";
 import { MATCH_FILE } from "../../tables/foreign/foreignMatch.ts";
 import type { LogFile } from "../../tables/logFile.ts";
 import { tableInFile } from "../../tables/recogniseTable.ts";
 import { printNumber } from "../../units/print.ts";
 import { type ChosenFile, RefusedLogs } from "./chosenFile.ts";
-import { logsRoot } from "./logsRoot.ts";
-import { streamed } from "./streamed.ts";
-import { isArchive, type SizedLog, unpackArchive } from "./unpackArchive.ts";
+import { isTextLog, logsInFolder } from "./logsInFolder.ts";
+import type { SizedLog } from "./unpackArchive.ts";
 
 /** Bytes that a browser can be asked to read, of all files and of one: a file is held whole while it is read. */
 export interface SizeLimits {
@@ -30,30 +28,8 @@ interface Reading {
 }
 
 const HOUSE = "house.toml";
-const IS_TEXT = /\.(csv|tsv|txt)$/i;
 
 const megabytes = (bytes: number): string => `${printNumber(bytes / 1_000_000, 0)}\u00a0MB`;
-
-async function sizedLogs(chosen: readonly ChosenFile[]): Promise<readonly SizedLog[]> {
-  const found: SizedLog[] = [];
-  for (const file of chosen) {
-    if (isArchive(file.path)) found.push(...(await unpackArchive(file)));
-    else found.push({ path: file.path, bytes: file.blob.size, chunks: () => streamed(file.blob.stream()) });
-  }
-  return found;
-}
-
-/** By their paths from the logs' own folder on; of two at the same place the one chosen last. */
-function inLogsFolder(given: readonly SizedLog[]): readonly SizedLog[] {
-  const logs = given.filter(({ path }) => !isLitter(path));
-  const root = logsRoot(logs.map(({ path }) => path));
-  const byPath = new Map<string, SizedLog>();
-  for (const log of logs) {
-    const path = log.path.startsWith(root) ? log.path.slice(root.length) : log.path;
-    byPath.set(path, { ...log, path });
-  }
-  return [...byPath.values()];
-}
 
 function refuseTooMuch(logs: readonly SizedLog[], { all, oneFile }: SizeLimits): void {
   const bytes = logs.reduce((sum, log) => sum + log.bytes, 0);
@@ -90,7 +66,7 @@ const houseFile = (text: string): SizedLog => {
  */
 export async function ownLogFiles(chosen: readonly ChosenFile[], reading: Reading): Promise<OwnLogFiles> {
   const { house, limits, onBytes } = reading;
-  const logs = inLogsFolder(await sizedLogs(chosen));
+  const { logs } = await logsInFolder(chosen);
   if (logs.length === 0) throw new RefusedLogs("There is no log among these files.");
   refuseTooMuch(logs, limits);
   const all = logs.some(({ path }) => path === HOUSE) ? logs : [...logs, houseFile(house)];
@@ -98,7 +74,7 @@ export async function ownLogFiles(chosen: readonly ChosenFile[], reading: Readin
   const files: LogFile[] = [];
   let received = 0;
   for (const log of all) {
-    const table = IS_TEXT.test(log.path) ? await tableInFile(log) : null;
+    const table = isTextLog(log.path) ? await tableInFile(log) : null;
     // Files of readings are read twice: once for when they begin.
     const share = table === "readings" ? 0.5 : 1;
     files.push({
@@ -115,8 +91,8 @@ export async function ownLogFiles(chosen: readonly ChosenFile[], reading: Readin
   }
   if (!files.some(({ path, table }) => table !== undefined || path === MATCH_FILE)) {
     throw new RefusedLogs(
-      "None of these files is a log: a log is a CSV file whose first line names its columns. Files with headings of their own " +
-        `are read by a ${MATCH_FILE} beside them; npm run check-logs -- DIR --match FILE suggests one.`,
+      "None of these files is a log that is known: a log is a CSV file whose first line names its columns. " +
+        "Where one has headings of its own, say first what its columns are.",
     );
   }
   return { files, bytes: total };
