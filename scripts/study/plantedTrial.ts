@@ -2,10 +2,11 @@ import type { ReviewFinding } from "../../src/report/reviewResult.ts";
 import { localDate } from "../demo/clock.ts";
 import { columnNotKept } from "../demo/leaveBlank.ts";
 import type { Plant, PlantKind } from "../demo/plant.ts";
+import type { SimulatedHouse } from "../demo/simulateHouse.ts";
 import { affectedRuns } from "./affectedRuns.ts";
 import { namesPlant, type PlantedTruth } from "./namesPlant.ts";
 import { PLANT_SIZES } from "./plantSizes.ts";
-import { reviewHouse } from "./reviewDesk.ts";
+import type { ReviewDesk } from "./reviewDesk.ts";
 import { plantDate, studyHouse } from "./studyHouse.ts";
 
 export const SIZE_NAMES = ["small", "middle", "large"] as const;
@@ -41,7 +42,7 @@ export function plantOf({ seed, kind, size }: TrialWanted): Plant {
 }
 
 /** Plants one trouble in one house and reads its month in review, beside that of the same house without it. */
-export async function plantedTrial(wanted: TrialWanted): Promise<PlantedTrial> {
+export async function plantedTrial(desk: ReviewDesk, wanted: TrialWanted): Promise<PlantedTrial> {
   const { seed, kind } = wanted;
   const plant = plantOf(wanted);
   const house = studyHouse(seed, plant);
@@ -59,8 +60,8 @@ export async function plantedTrial(wanted: TrialWanted): Promise<PlantedTrial> {
   };
   const names = (findings: readonly ReviewFinding[]): boolean =>
     findings.slice(0, FIRST_FINDINGS).some(({ facts }) => facts.some((fact) => namesPlant(plant, truth, fact)));
-  const found = await findingsOf(house, month);
-  const anyway = await findingsOf(studyHouse(seed, null), month);
+  const found = await findingsOf(desk, house, month);
+  const anyway = await findingsOf(desk, studyHouse(seed, null), month);
   return {
     ...trial,
     month,
@@ -71,7 +72,7 @@ export async function plantedTrial(wanted: TrialWanted): Promise<PlantedTrial> {
   };
 }
 
-async function findingsOf(house: ReturnType<typeof studyHouse>, month: string): Promise<readonly ReviewFinding[]> {
-  const { months } = await reviewHouse(house, month);
+async function findingsOf(desk: ReviewDesk, house: SimulatedHouse, month: string): Promise<readonly ReviewFinding[]> {
+  const { months } = await desk.review(house, month);
   return months.find(({ totals }) => totals.month === month)?.findings ?? [];
 }

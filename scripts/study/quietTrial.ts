@@ -1,6 +1,6 @@
 import type { Fact } from "../../src/report/fact.ts";
 import { localDate } from "../demo/clock.ts";
-import { reviewHouse } from "./reviewDesk.ts";
+import type { ReviewDesk } from "./reviewDesk.ts";
 import { FIRST_PLANT, studyHouse } from "./studyHouse.ts";
 
 /** One month of a house in which nothing was planted. */
@@ -14,14 +14,14 @@ export interface QuietMonth {
 }
 
 /** The months of one quiet house from the first in which anything would be planted on; the last but in part logged is left out. */
-export async function quietTrial(seed: number): Promise<readonly QuietMonth[]> {
+export async function quietTrial(desk: ReviewDesk, seed: number): Promise<readonly QuietMonth[]> {
   const house = studyHouse(seed, null);
   const powerless = new Set(
     house.loads
       .filter(({ faults }) => faults.includes("power-limited"))
       .map(({ logged }) => localDate(logged.loadedAt)),
   );
-  const { months } = await reviewHouse(house, null);
+  const { months } = await desk.review(house, null);
   return months
     .filter(({ totals }) => totals.month >= FIRST_PLANT.slice(0, 7))
     .map(({ totals, findings }) => {

@@ -1,6 +1,7 @@
-import { describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { plantedTrial } from "../../scripts/study/plantedTrial.ts";
 import { quietTrial } from "../../scripts/study/quietTrial.ts";
+import { openReviewDesk, type ReviewDesk } from "../../scripts/study/reviewDesk.ts";
 
 // A small version of `npm run bench -- review`. Not evidence about malting: invented houses are asked whether their review finds
 // what was put into them. Seeds of neither the bench's result nor those that thresholds were set on.
@@ -8,10 +9,16 @@ const SEED = 900_001;
 const PATIENCE = 60_000;
 
 describe("a month's review", () => {
+  let desk: ReviewDesk;
+  beforeAll(async () => {
+    desk = await openReviewDesk();
+  }, PATIENCE);
+  afterAll(() => desk.close());
+
   test.each(["thermostat step", "mis-set scale"] as const)(
     "names a large %s among its first five findings, and would not without it",
     async (kind) => {
-      const trial = await plantedTrial({ seed: SEED, kind, size: "large" });
+      const trial = await plantedTrial(desk, { seed: SEED, kind, size: "large" });
       expect(trial.month).not.toBeNull();
       expect(trial.isNamed, trial.findings.join(", ")).toBe(true);
       expect(trial.isNamedAnyway).toBe(false);
@@ -22,7 +29,7 @@ describe("a month's review", () => {
   test(
     "cries wolf less than once in two months in a quiet house",
     async () => {
-      const months = await quietTrial(SEED);
+      const months = await quietTrial(desk, SEED);
       expect(months.length).toBeGreaterThanOrEqual(12);
       const wolves = months.flatMap(({ falseFindings }) => falseFindings);
       expect(wolves.length / months.length, wolves.join(", ")).toBeLessThan(0.5);
