@@ -49,7 +49,7 @@ export function namesPlant({ kind, size }: Plant, { lot, lotRuns, field }: Plant
     case "mis-set scale":
       return (
         (fact.kind === "chart" && fact.measure === "dry_yield_pct" && !fact.single && sameWay(fact.size, size)) ||
-        (fact.kind === "steep" && fact.shape === "bias" && sameWay(fact.points.estimate, -size))
+        (fact.kind === "steep" && fact.shape !== "shift" && sameWay(fact.points.estimate, -size))
       );
     case "moisture meter":
       return fact.kind === "laboratory" && sameWay(fact.points.estimate, size);

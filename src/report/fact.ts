@@ -106,16 +106,18 @@ export interface LotFact extends FactBase {
 
 export interface SteepFact extends FactBase {
   readonly kind: "steep";
-  /** `shift`: off the house's own usual; `bias`: measured less what the gain in mass says. */
-  readonly shape: "shift" | "bias";
+  /** `shift`: off the house's own usual; `bias`: measured less what the gain in mass says; `bias moved`: that it has moved by. */
+  readonly shape: "shift" | "bias" | "bias moved";
   readonly points: Interval;
 }
 
 export interface BedFact extends FactBase {
   readonly kind: "bed";
   readonly bed: string;
-  /** Fraction of kernel length less the other beds'. */
+  /** Fraction of kernel length less the other beds', against what it used to be. */
   readonly difference: Interval;
+  /** The beds' own temperatures are allowed for, at the house's own growth a kelvin. */
+  readonly atOneTemperature: boolean;
 }
 
 export interface TimetableFact extends FactBase {

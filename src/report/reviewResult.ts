@@ -24,12 +24,15 @@ export interface MonthTotals {
   };
 }
 
+/** Causes that are seen by what they show in several places. */
+export type SharedCause = "kiln air" | "scale";
+
 /** Facts that one cause explains, ranked by what they cost a month times the chance that they are real. */
 export interface ReviewFinding {
   /** The same from month to month while it is the same trouble: `thermostat K1 drying`. */
   readonly id: string;
   /** The cause that joins them; the first fact's own kind where there is one fact. */
-  readonly cause: "kiln air" | Fact["kind"];
+  readonly cause: SharedCause | Fact["kind"];
   /** The one that says most first. */
   readonly facts: readonly Fact[];
   readonly chanceReal: number;

@@ -66,7 +66,7 @@ export const everyFact: readonly Fact[] = [
     uneven: false,
   },
   { ...base, kind: "steep", shape: "shift", points: between(-0.9, 0.4) },
-  { ...base, kind: "bed", bed: "B2", difference: between(-0.08, 0.03) },
+  { ...base, kind: "bed", bed: "B2", difference: between(-0.08, 0.03), atOneTemperature: false },
   {
     ...base,
     kind: "timetable",
@@ -74,6 +74,7 @@ export const everyFact: readonly Fact[] = [
     hoursOver: between(-25, 8),
     bedMeanCelsius: 13.2,
   },
+  { ...base, kind: "steep", shape: "bias moved", points: between(1.1, 0.4), runCount: 3 },
   { ...base, kind: "laboratory", points: between(-0.2, 0.08) },
   { ...base, kind: "logs", rowsSetAside: 1, valuesBlanked: 2, missing: ["acrospireMean"] },
   { ...base, kind: "orders", kilogramsShort: 420, chanceLate: 0.9, startFirst: "Brindle", runs: [], runCount: 0 },

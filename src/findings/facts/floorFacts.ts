@@ -1,21 +1,20 @@
-import type { BedFact, Fact, TimetableFact } from "../../report/fact.ts";
+import type { Fact, TimetableFact } from "../../report/fact.ts";
 import type { AcrospireRun } from "../../report/steepGerminationResult.ts";
+import { bedFacts } from "./bedFacts.ts";
 import { chanceReal } from "./chanceReal.ts";
-import { meanOf, shiftOf } from "./effectMean.ts";
-import { type FactFrame, LATEST_RUNS, namedRuns, noLoss } from "./factFrame.ts";
+import { meanOf } from "./effectMean.ts";
+import { type FactFrame, namedRuns, noLoss } from "./factFrame.ts";
 
-/** A twelfth of the kernel's length is a trouble of middling size: the width of a class is a quarter (acrospire classes). */
-const BEFORE = { share: 0.1, size: 0.08 };
-const LEAST_LENGTH = 0.04;
 /** A fixed timetable misses the season's temperature in every third month (our own simulated houses, in their invented climate). */
 const MISFITS = 0.3;
-const DAY = 86_400_000;
+/** A twelfth of the kernel's length is a trouble of middling size: the width of a class is a quarter (acrospire classes). */
+const BEFORE = { share: MISFITS, size: 0.08 };
+const LEAST_LENGTH = 0.04;
 
-/** Latest batches against those before them. */
-function halves(frame: FactFrame) {
+/** The latest batches that were counted. */
+function latestCounted(frame: FactFrame): readonly AcrospireRun[] {
   const latest = new Set(frame.latestRuns.map(({ run }) => run));
-  const all = frame.report.steepGermination.acrospires.filter(({ at }) => at < frame.before);
-  return { now: all.filter(({ run }) => latest.has(run)), earlier: all.filter(({ run }) => !latest.has(run)) };
+  return frame.report.steepGermination.acrospires.filter(({ at, run }) => at < frame.before && latest.has(run));
 }
 
 const spanOf = (of: readonly AcrospireRun[], frame: FactFrame) => ({
@@ -36,7 +35,7 @@ function aimOf({ targets }: AcrospireRun): number | null {
 
 /** The timetable gives malt that is shorter or longer than the aim, and for how many hours that is. */
 function timetableFact(frame: FactFrame): TimetableFact | null {
-  const { now } = halves(frame);
+  const now = latestCounted(frame);
   const over = now.flatMap((run) => {
     const aim = aimOf(run);
     return aim === null ? [] : [run.meanLength.estimate - aim];
@@ -62,7 +61,7 @@ function timetableFact(frame: FactFrame): TimetableFact | null {
     lengthOver,
     hoursOver,
     bedMeanCelsius,
-    chanceReal: chanceReal(lengthOver, { ...BEFORE, share: MISFITS }),
+    chanceReal: chanceReal(lengthOver, BEFORE),
     ...spanOf(now, frame),
   };
 }
@@ -74,44 +73,7 @@ function nearestTo<Row extends { readonly celsius: number }>(rows: readonly Row[
   return near.toSorted((a, b) => Math.abs(a.celsius - celsius) - Math.abs(b.celsius - celsius))[0];
 }
 
-/** A bed's length less the mean of the other beds of its batch. */
-function besideOthers({ beds }: AcrospireRun, name: string): number | null {
-  const own = beds.find(({ bed }) => bed === name)?.meanLength ?? null;
-  const others = beds.flatMap(({ bed, meanLength }) => (bed === name ? [] : (meanLength ?? [])));
-  return own === null || others.length === 0
-    ? null
-    : own - others.reduce((sum, length) => sum + length, 0) / others.length;
-}
-
-/** Beds lie side by side in some batches only, so that a bed's own latest reach back further than the month; but no further than this. */
-const BED_DAYS = 200;
-
-function bedFact(frame: FactFrame, bed: string): BedFact | null {
-  const beside = frame.report.steepGermination.acrospires.filter(
-    (run) => run.at < frame.before && besideOthers(run, bed) !== null,
-  );
-  const latest = beside.slice(-LATEST_RUNS);
-  const [first, last] = [latest[0], latest.at(-1)];
-  if (!first || !last || last.at < frame.from || last.at - first.at > BED_DAYS * DAY) return null;
-  const off = (of: readonly AcrospireRun[]) => of.flatMap((run) => besideOthers(run, bed) ?? []);
-  const difference = shiftOf(off(beside.slice(0, -LATEST_RUNS)), off(latest));
-  if (difference === null || Math.abs(difference.estimate) < LEAST_LENGTH) return null;
-  const chance = chanceReal(difference, { ...BEFORE, share: 0.05 });
-  return { kind: "bed", bed, difference, chanceReal: chance, ...spanOf(latest, frame) };
-}
-
-/**
- * A bed that has begun to lag behind, or to run ahead of, those beside it. One that lags makes the others look ahead: the one that is
- * furthest off is named, and of two alike the shorter.
- */
-function bedFacts(frame: FactFrame): readonly BedFact[] {
-  const { acrospires } = frame.report.steepGermination;
-  const names = [...new Set(acrospires.flatMap(({ beds }) => beds.map(({ bed }) => bed)))].sort();
-  const found = names.map((bed) => bedFact(frame, bed)).filter((fact) => fact !== null);
-  const size = ({ difference }: BedFact): number => Math.abs(difference.estimate);
-  return found.toSorted((a, b) => size(b) - size(a) || a.difference.estimate - b.difference.estimate).slice(0, 1);
-}
-
+/** A timetable that does not suit, and a bed that has left the others. */
 export function floorFacts(frame: FactFrame): readonly Fact[] {
   const timetable = timetableFact(frame);
   return [...(timetable === null ? [] : [timetable]), ...bedFacts(frame)];

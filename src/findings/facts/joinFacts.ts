@@ -1,5 +1,5 @@
 import type { Fact, MonthlyLoss } from "../../report/fact.ts";
-import type { HouseCosts, ReviewFinding } from "../../report/reviewResult.ts";
+import type { HouseCosts, ReviewFinding, SharedCause } from "../../report/reviewResult.ts";
 import { noLoss } from "./factFrame.ts";
 
 /**
@@ -23,17 +23,32 @@ export function costOf(loss: MonthlyLoss, costs: HouseCosts): number | null {
   return known.length === 0 ? null : known.reduce((sum, [amount, price]) => sum + amount * (price ?? 0), 0);
 }
 
-/** Troubles that one cause shows in several places: belt, fan, damper or heater slow the kiln, leave malt damp and take more energy. */
-const AIR_SHOWS_IN: readonly Fact["kind"][] = ["kiln hours", "energy", "chart"];
-
 const overlap = (a: Fact, b: Fact): boolean => a.from <= b.to && b.from <= a.to;
 
-/** Does this speak of too little air or heat: slower, damper, dearer? */
-function speaksOfAir(fact: Fact): boolean {
-  if (fact.kind === "kiln hours") return fact.hoursOver.estimate > 0;
-  if (fact.kind === "energy") return fact.perKilogramOver.estimate > 0;
-  return fact.kind === "chart" && fact.measure === "final_moisture_pct" && fact.size > 0 && !fact.single;
+/** Belt, fan, damper or heater: slower, damper, dearer speak of too little air or heat; null for what does not. */
+function airSays(fact: Fact): number | null {
+  const over =
+    fact.kind === "kiln hours"
+      ? fact.hoursOver.estimate
+      : fact.kind === "energy"
+        ? fact.perKilogramOver.estimate
+        : fact.kind === "chart" && fact.measure === "final_moisture_pct" && !fact.single
+          ? fact.size
+          : null;
+  return over !== null && over > 0 ? 1 : null;
 }
+
+/** A scale that shows too much (1) makes yield high, and what the gain in mass says of the steep too: measured less that falls. */
+function scaleSays(fact: Fact): number | null {
+  if (fact.kind === "chart" && fact.measure === "dry_yield_pct" && !fact.single) return Math.sign(fact.size);
+  return fact.kind === "steep" && fact.shape === "bias moved" ? -Math.sign(fact.points.estimate) : null;
+}
+
+/** Causes that one sees by what they show in several places, and which way a fact speaks of each. */
+const CAUSES = [
+  ["kiln air", airSays],
+  ["scale", scaleSays],
+] as const;
 
 /** A name that stays the same from month to month while the trouble does. */
 export function factId(fact: Fact): string {
@@ -95,14 +110,23 @@ function groupsInTime(facts: readonly Fact[]): readonly (readonly Fact[])[] {
   return groups;
 }
 
+/** What one cause shows in several places at one time, the same way. */
+function sharedCauses(facts: readonly Fact[]): readonly { cause: SharedCause; group: readonly Fact[] }[] {
+  return CAUSES.flatMap(([cause, says]) =>
+    [1, -1]
+      .flatMap((way) => groupsInTime(facts.filter((fact) => says(fact) === way)))
+      .filter((group) => new Set(group.map(({ kind }) => kind)).size > 1)
+      .map((group) => ({ cause, group })),
+  );
+}
+
 /**
  * Facts that one cause explains joined into one finding, ranked by what they cost a month times the chance that they are
  * real. Both holds of one thermostat that move the same way are one finding too.
  */
 export function joinFacts(facts: readonly Fact[], costs: HouseCosts): readonly ReviewFinding[] {
-  const air = facts.filter((fact) => AIR_SHOWS_IN.includes(fact.kind) && speaksOfAir(fact));
-  const joined = groupsInTime(air).filter((group) => new Set(group.map(({ kind }) => kind)).size > 1);
-  const taken = new Set(joined.flat());
+  const joined = sharedCauses(facts);
+  const taken = new Set(joined.flatMap(({ group }) => group));
   const alone = new Map<string, Fact[]>();
   for (const fact of facts) {
     if (taken.has(fact)) continue;
@@ -110,7 +134,7 @@ export function joinFacts(facts: readonly Fact[], costs: HouseCosts): readonly R
     alone.set(key, [...(alone.get(key) ?? []), fact]);
   }
   const findings = [
-    ...joined.map((group) => findingOf("kiln air", "kiln air", group, costs)),
+    ...joined.map(({ cause, group }) => findingOf(cause, cause, group, costs)),
     ...[...alone.values()].flatMap((group) => {
       const [first] = group;
       return first === undefined ? [] : [findingOf(factId(first), first.kind, group, costs)];

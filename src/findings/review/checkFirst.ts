@@ -56,6 +56,16 @@ const AIR: readonly string[] = [
   "Then the bed: depth, levelling, lumps.",
 ];
 
+const SCALE: readonly string[] = [
+  "Weigh a known mass, empty and in the middle of the range.",
+  "Then hold the moisture meter against an oven sample.",
+];
+
 /** What to check first, in order. */
-export const checkFirst = ({ cause, facts }: ReviewFinding): readonly string[] =>
-  cause === "kiln air" ? AIR : facts.slice(0, 1).flatMap(({ kind }) => CHECKS[kind]);
+export function checkFirst({ cause, facts }: ReviewFinding): readonly string[] {
+  if (cause === "kiln air") return AIR;
+  if (cause === "scale") return SCALE;
+  const [first] = facts;
+  if (first === undefined) return [];
+  return first.kind === "steep" && first.shape !== "shift" ? SCALE : CHECKS[first.kind];
+}

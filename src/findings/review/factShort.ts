@@ -59,6 +59,8 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
       return `Lot ${fact.lot} of ${fact.variety} ${off}`;
     }
     case "steep": {
+      if (fact.shape === "bias moved")
+        return "Moisture meter and scale no longer agree on steep-out moisture as they did";
       const off = `${points(fact.points.estimate)} ${fact.points.estimate > 0 ? "above" : "below"}`;
       return fact.shape === "bias"
         ? `Measured steep-out moisture lies ${off} what the gain in mass says`

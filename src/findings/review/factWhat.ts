@@ -121,6 +121,13 @@ const steep: Say<"steep"> = (fact) => {
   const { estimate, low, high } = fact.points;
   const [from, to] = estimate > 0 ? [low, high] : [-high, -low];
   const size = strong(`${points(estimate)} ${estimate > 0 ? "above" : "below"}`);
+  if (fact.shape === "bias moved") {
+    return [
+      `In the latest ${batches(fact.runCount)} with both, measured steep-out moisture lies `,
+      strong(`${points(Math.abs(estimate))} ${estimate > 0 ? "higher" : "lower"}`),
+      ` against what the gain in mass says than it used to (${pointsRange(from, to)}): scale or moisture meter has moved.`,
+    ];
+  }
   return fact.shape === "bias"
     ? ["Measured steep-out moisture lies ", size, ` what the gain in mass says (${pointsRange(from, to)}).`]
     : [
@@ -130,12 +137,12 @@ const steep: Say<"steep"> = (fact) => {
       ];
 };
 
-const bed: Say<"bed"> = ({ bed: name, difference: { estimate, low, high }, runCount }) => {
+const bed: Say<"bed"> = ({ bed: name, difference: { estimate, low, high }, atOneTemperature, runCount }) => {
   const [from, to] = estimate > 0 ? [low, high] : [-high, -low];
   return [
     `Bed ${name} has grown `,
     strong(`${printNumber(Math.abs(estimate), 2)} of a kernel ${estimate > 0 ? "longer" : "shorter"}`),
-    ` against the beds beside it than it used to, in the latest ${batches(runCount)} (${printNumber(from, 2)} to ${printNumber(to, 2)}).`,
+    `${atOneTemperature ? " at the same bed temperature" : ""} against the beds beside it than it used to, in the latest ${batches(runCount)} (${printNumber(from, 2)} to ${printNumber(to, 2)}).`,
   ];
 };
 

@@ -1,4 +1,4 @@
-import type { MonthReview } from "../../report/reviewResult.ts";
+import type { MonthReview, ReviewFinding } from "../../report/reviewResult.ts";
 import { printMonth } from "../../units/instant.ts";
 import { counted, countedInWords, listed } from "../counted.ts";
 import { type Sentence, strong } from "../sentence.ts";
@@ -26,6 +26,12 @@ const KIND_WORDS: Readonly<Record<MonthReview["lookedAt"][number]["kind"], strin
   orders: "the orders",
 };
 
+/** The cause that several facts speak of, behind the first of them. */
+const WHERE: ReadonlyMap<ReviewFinding["cause"], string> = new Map([
+  ["kiln air", ", as with too little air or heat"],
+  ["scale", ", as with a scale that has moved"],
+]);
+
 /** The page's first sentence: the month was quiet, or what to look at first. */
 export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence {
   const { findings, totals } = review;
@@ -42,7 +48,7 @@ export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence
   }
   const more = findings.length - 1;
   const rest = more === 0 ? "Nothing else stands out." : `${countedInWords(more, "more thing")} to look at.`;
-  const where = first.cause === "kiln air" ? ", as with too little air or heat" : "";
+  const where = WHERE.get(first.cause) ?? "";
   return [strong(factShort(fact, reader)), `${where}. ${rest}`];
 }
 

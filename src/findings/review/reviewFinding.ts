@@ -8,12 +8,18 @@ import { factWhat } from "./factWhat.ts";
 import { howSure } from "./howSure.ts";
 import type { ReviewReader } from "./reader.ts";
 
+/** What several facts have in common is said first. */
+const LEADS: ReadonlyMap<ReviewFinding["cause"], Sentence> = new Map([
+  ["kiln air", ["Too little air or heat seems to reach the bed."]],
+  ["scale", ["The scale seems to have moved: malt and steeped grain are off the same way."]],
+]);
+
 /** A finding in words, as the page and the terminal both say it. */
 export function findingInWords(finding: ReviewFinding, reader: ReviewReader): Finding {
   const { id, facts, chanceReal, costAMonth } = finding;
   const [first] = facts;
   if (first === undefined) throw new RangeError(`a finding needs a fact; ${id} has none`);
-  const lead: Sentence = finding.cause === "kiln air" ? ["Too little air or heat seems to reach the bed."] : [];
+  const lead: Sentence = LEADS.get(finding.cause) ?? [];
   return {
     id,
     what: joinSentences([lead, factWhat(first, reader)]),

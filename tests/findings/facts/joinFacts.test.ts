@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { noLoss } from "../../../src/findings/facts/factFrame.ts";
 import { costOf, joinFacts } from "../../../src/findings/facts/joinFacts.ts";
-import type { ChartFact, EnergyFact, Fact, HoursFact } from "../../../src/report/fact.ts";
+import type { ChartFact, EnergyFact, Fact, HoursFact, SteepFact } from "../../../src/report/fact.ts";
 import type { HouseCosts } from "../../../src/report/reviewResult.ts";
 
 const costs: HouseCosts = {
@@ -56,6 +56,17 @@ describe("joinFacts(facts, costs)", () => {
     expect(joinFacts([slow, later], costs).map(({ cause }) => cause)).toEqual(["kiln hours", "chart"]);
     const dry = { ...damp, size: -0.4 };
     expect(joinFacts([slow, dry], costs)).toHaveLength(2);
+  });
+
+  it("makes one finding of a yield and a gain in mass that moved the same way, as with a scale", () => {
+    const low: ChartFact = { ...damp, measure: "dry_yield_pct", size: -1.8 };
+    const apart = (estimate: number): SteepFact => {
+      const points = { estimate, low: estimate - 0.4, high: estimate + 0.4 };
+      return { ...base, kind: "steep", shape: "bias moved", points };
+    };
+    expect(joinFacts([low, apart(1.1)], costs).map(({ cause }) => cause)).toEqual(["scale"]);
+    expect(joinFacts([low, apart(-1.1)], costs)).toHaveLength(2);
+    expect(joinFacts([low, { ...apart(1.1), shape: "bias" }], costs)).toHaveLength(2);
   });
 
   it("ranks by cost times chance, and what costs nothing yet above nothing", () => {

@@ -66,6 +66,14 @@ describe("monthAnswer(review, reader)", () => {
     expect(said(monthAnswer(madeUpMonth({ findings: [finding] }), madeUpReader))).toContain("too little air or heat");
   });
 
+  it("names the scale where yield and the gain in mass moved together", () => {
+    const finding = { ...findingOf(factOf("chart")), cause: "scale" } as const;
+    expect(said(monthAnswer(madeUpMonth({ findings: [finding] }), madeUpReader))).toContain("a scale that has moved");
+    const { what, checkFirst } = findingInWords(finding, madeUpReader);
+    expect(said(what)).toContain("The scale seems to have moved");
+    expect(checkFirst[0]).toContain("Weigh a known mass");
+  });
+
   it("says of a month without a batch that none left the kiln", () => {
     const empty = madeUpMonth({ totals: totalsOf("2026-07", 0) });
     expect(said(monthAnswer(empty, madeUpReader))).toBe("No batch left the kiln in July 2026.");
