@@ -5,6 +5,7 @@ import type { View } from "../report/view.ts";
 import type { AskReply, AskRequest } from "./askLogs/askProtocol.ts";
 import type { LaterFindings } from "./laterFindings.ts";
 import type { ChosenFile } from "./ownLogs/chosenFile.ts";
+import type { ReadingProgress } from "./ownLogs/readingProgress.ts";
 
 /** Which logs a worker opens, once. `engine` is the absolute address of the engine's folder. */
 export type OpenRequest =
@@ -32,10 +33,11 @@ export type WorkerAnswer =
   | AskReply
   | {
       readonly kind: "progress";
-      readonly part: "engine" | "tables" | "reading";
+      readonly part: "engine" | "tables";
       readonly received: number;
       readonly total: number;
     }
+  | ({ readonly kind: "progress"; readonly part: "reading" } & ReadingProgress)
   /** `rows`: all of the reader's own logs; null for the site's, whose rows the page has. */
   | { readonly kind: "ready"; readonly rows: ReportRows | null }
   /** `csv` is null where there is no such file. */

@@ -12,6 +12,7 @@ import { rowFilter } from "../report/rowFilter.ts";
 import { answerAsks } from "./askLogs/answerAsk.ts";
 import { findLater, withLater } from "./laterFindings.ts";
 import { enterOwnLogs } from "./ownLogs/enterOwnLogs.ts";
+import type { ReadingProgress } from "./ownLogs/readingProgress.ts";
 import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
 
 // The worker that joins the engine to the report, so that neither ever holds up the page.
@@ -75,9 +76,8 @@ async function openSite({
 
 async function openOwn({ files, house, engine }: Extract<OpenRequest, { kind: "open-own" }>): Promise<TablesIn> {
   const database = await startEngine(engine);
-  const onBytes = (received: number, total: number): void =>
-    say({ kind: "progress", part: "reading", received, total });
-  return { database, ...(await enterOwnLogs(files, database, { house, onBytes })) };
+  const onProgress = (progress: ReadingProgress): void => say({ kind: "progress", part: "reading", ...progress });
+  return { database, ...(await enterOwnLogs(files, database, { house, onProgress })) };
 }
 
 async function open(asked: OpenRequest): Promise<Opened> {

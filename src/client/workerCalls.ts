@@ -5,7 +5,7 @@ import type { LaterFindings } from "./laterFindings.ts";
 import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
 import workerAddress from "./reportWorker.ts?worker&url";
 
-export type LoadProgress = Pick<Extract<WorkerAnswer, { kind: "progress" }>, "part" | "received" | "total">;
+export type LoadProgress = Extract<WorkerAnswer, { kind: "progress" }>;
 type ReportAnswer = Extract<WorkerAnswer, { kind: "report" }>;
 
 /** What the worker will say to one question, one after the other. Both fail once another question is asked. */

@@ -10,6 +10,16 @@ export const staysHere: Sentence = [
   "They are read on this computer, by this browser. Nothing of them is sent anywhere, and nothing is written to your files.",
 ];
 
+/** Bytes that a browser is asked to read at most, of all files and of one; less on a computer of little memory. */
+export const mostOwnLogs = { all: 600_000_000, oneFile: 250_000_000 } as const;
+
+const wholeMegabytes = (bytes: number): string => `${printNumber(bytes / 1_000_000, 0)}\u00a0MB`;
+
+/** How much can be chosen, said before it is. */
+export const mostInWords =
+  `A browser has memory for about ${wholeMegabytes(mostOwnLogs.all)} of logs, unpacked, and for ` +
+  `${wholeMegabytes(mostOwnLogs.oneFile)} in one file; for less on a computer with less than 4\u00a0GB.`;
+
 /** `14 files, 6.1 MB`. */
 export function chosenInWords(files: readonly { readonly bytes: number }[]): string {
   const bytes = files.reduce((sum, file) => sum + file.bytes, 0);

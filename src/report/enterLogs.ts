@@ -30,6 +30,8 @@ export interface EnteredLogs {
 interface EnterOptions extends ReadOptions {
   /** True of the invented house alone. */
   readonly invented: boolean;
+  /** Hears how many loads' readings have been summed up, of all loads. */
+  readonly onLoad?: (summed: number, total: number) => void;
 }
 
 /**
@@ -48,12 +50,13 @@ export async function enterLogs(
   await database.load(logTables);
   await joinLogs(database);
   const loads = await readLoads(database, everyRow);
-  const taker = readingsTaker(loads, {
+  const ground = {
     fanSetCelsius: await readFanSets(database),
     checks: await readLoggerChecks(database),
     events: await readEvents(database),
     timeZone: house.timeZone,
-  });
+  };
+  const taker = readingsTaker(loads, ground, options.onLoad);
   const { problems, files: filesRead } = await readReadings(taker.take);
   const readings = taker.taken();
   const loadReadings = loadReadingsTable(readings.loads);

@@ -19,10 +19,12 @@ export interface TakenReadings {
  * Takes readings part by part, as `readLogsInParts` hands them over, and makes of each load its file and its summary.
  *
  * @param loads every load, in time order
+ * @param onLoad hears how many loads have been summed up, of all that there are: not every load has readings
  */
 export function readingsTaker(
   loads: readonly LoadRow[],
   ground: SummaryGround,
+  onLoad: (summed: number, total: number) => void = () => {},
 ): { readonly take: (part: Table) => void; readonly taken: () => TakenReadings } {
   const summarise = loadSummariser(ground);
   const monthOf = monthTeller(ground.timeZone);
@@ -37,6 +39,7 @@ export function readingsTaker(
       for (const [load, curve] of curvesByLoad(part, loads)) {
         const summary = summarise(load, curve);
         made.set(load.load, { summary, published: publishLoad(load, curve, summary.fanShareOfHold) });
+        onLoad(made.size, loads.length);
       }
     },
     taken() {

@@ -39,10 +39,12 @@ export function joinRows(first: Table, second: Table): Table {
 
 /** The rows as if the files had been read in the order of their list, each from its top. */
 export function inFileOrder(table: Table): Table {
-  const { fileOfRow, lineOfRow } = table;
-  const rows = Uint32Array.from({ length: table.rowCount }, (_, row) => row).sort(
-    (a, b) =>
-      (fileOfRow[a] as number) - (fileOfRow[b] as number) || (lineOfRow[a] as number) - (lineOfRow[b] as number),
-  );
-  return rows.every((row, at) => row === at) ? table : withRows(table, rows);
+  const { fileOfRow, lineOfRow, rowCount } = table;
+  const order = (a: number, b: number): number =>
+    (fileOfRow[a] as number) - (fileOfRow[b] as number) || (lineOfRow[a] as number) - (lineOfRow[b] as number);
+  // Nearly always so, and seconds to find out by sorting the millions of rows of a year.
+  let ordered = 1;
+  while (ordered < rowCount && order(ordered - 1, ordered) <= 0) ordered += 1;
+  if (ordered >= rowCount) return table;
+  return withRows(table, Uint32Array.from({ length: rowCount }, (_, row) => row).sort(order));
 }

@@ -1,4 +1,4 @@
-import { chosenInWords } from "../../findings/ownLogsSentences.ts";
+import { chosenInWords, mostInWords } from "../../findings/ownLogsSentences.ts";
 import { printNumber } from "../../units/print.ts";
 import { useBody } from "../context.ts";
 import { Entry } from "../Entry.tsx";
@@ -53,7 +53,7 @@ export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
           <label for="own-folder">A folder</label>
           <input id="own-folder" type="file" multiple {...ofFolder} data-own="folder" disabled={reading} />
         </div>
-        <p class="small">Or drop files, a folder or a zip on this page.</p>
+        <p class="small">Or drop files, a folder or a zip on this page. {mostInWords}</p>
       </div>
       {chosen.length === 0 ? null : <Chosen chosen={chosen} />}
       <form method="get" action={hrefTo(yourLogsPage.path)} data-form="own-logs">

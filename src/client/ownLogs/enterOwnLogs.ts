@@ -3,25 +3,13 @@ import { enterLogs } from "../../report/enterLogs.ts";
 import type { PublishedLogs } from "../../report/publishedLogs.ts";
 import type { ChosenFile } from "./chosenFile.ts";
 import { ownLogFiles } from "./ownLogFiles.ts";
+import { type ReadingProgress, readingTeller } from "./readingProgress.ts";
 import { sizeLimits } from "./sizeLimits.ts";
 
 interface EnterOwn {
   /** Text of a house.toml for logs that bring none. */
   readonly house: string;
-  readonly onBytes: (received: number, total: number) => void;
-}
-
-/** Progress is told no more often than a page is drawn. */
-const MOST_A_SECOND = 30;
-
-function seldom(tell: (received: number, total: number) => void): (received: number, total: number) => void {
-  let last = Number.NEGATIVE_INFINITY;
-  return (received, total) => {
-    const now = performance.now();
-    if (received < total && now - last < 1000 / MOST_A_SECOND) return;
-    last = now;
-    tell(received, total);
-  };
+  readonly onProgress: (progress: ReadingProgress) => void;
 }
 
 /**
@@ -32,12 +20,13 @@ function seldom(tell: (received: number, total: number) => void): (received: num
 export async function enterOwnLogs(
   chosen: readonly ChosenFile[],
   database: LoadableDatabase,
-  { house, onBytes }: EnterOwn,
+  { house, onProgress }: EnterOwn,
 ): Promise<{ readonly published: PublishedLogs; readonly readings: ReadonlyMap<string, Blob> }> {
   // Chromium alone tells it.
   const memory = (navigator as { readonly deviceMemory?: number }).deviceMemory;
-  const { files } = await ownLogFiles(chosen, { house, limits: sizeLimits(memory), onBytes: seldom(onBytes) });
-  const { published, readings } = await enterLogs(files, database, { invented: false, now: Date.now() });
+  const { onBytes, onLoad } = readingTeller(onProgress);
+  const { files } = await ownLogFiles(chosen, { house, limits: sizeLimits(memory), onBytes });
+  const { published, readings } = await enterLogs(files, database, { invented: false, now: Date.now(), onLoad });
   // As blobs, which a browser may put on disk; they are asked for one at a time.
   const kept = [...readings].map(([file, csv]) => [file, new Blob([csv.slice()])] as const);
   return { published, readings: new Map(kept) };
