@@ -9,6 +9,7 @@ import { packReport } from "../report/packReport.ts";
 import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { ReportParts, ReportRows } from "../report/report.ts";
 import { rowFilter } from "../report/rowFilter.ts";
+import type { View } from "../report/view.ts";
 import { answerAsks } from "./askLogs/answerAsk.ts";
 import { findLater, withLater } from "./laterFindings.ts";
 import { enterOwnLogs } from "./ownLogs/enterOwnLogs.ts";
@@ -99,18 +100,40 @@ function breathe(): Promise<void> {
 
 type ReportRequest = Extract<WorkerRequest, { kind: "report" }>;
 
+interface Chosen {
+  readonly chosen: ChosenRows;
+  readonly rows: ReportRows;
+}
+
 interface Worked {
   readonly chosen: ChosenRows;
   readonly parts: Partial<ReportParts>;
 }
 
+/** Few choices are made again and again, and the same rows let what stands on them alone be kept (`report/forTheSame.ts`). */
+const MOST_CHOICES = 8;
+const choices = new Map<string, Chosen>();
+
+async function rowsOf({ database, published, logged, whole }: Opened, view: View): Promise<Chosen> {
+  const filter = rowFilter(view, published.house.timeZone);
+  const key = JSON.stringify(filter);
+  const known = choices.get(key);
+  if (known !== undefined) return known;
+  const chosen = await chooseRows(database, logged, filter);
+  const found = { chosen, rows: viewRows(whole, chosen) };
+  if (choices.size >= MOST_CHOICES) choices.clear();
+  choices.set(key, found);
+  return found;
+}
+
 /** What a request asks for; null once there is a newer one. */
-async function workOut({ database, published, logged, whole }: Opened, asked: ReportRequest): Promise<Worked | null> {
+async function workOut(ready: Opened, asked: ReportRequest): Promise<Worked | null> {
   const { request, view } = asked;
   if (request !== newest) return null;
-  const chosen = await chooseRows(database, logged, rowFilter(view, published.house.timeZone));
+  const { chosen, rows } = await rowsOf(ready, view);
   if (request !== newest) return null;
-  const analysed = analyseParts({ logged, published, view, rows: viewRows(whole, chosen) });
+  const { published, logged } = ready;
+  const analysed = analyseParts({ logged, published, view, rows });
   const found = await Promise.all(asked.parts.map(async (part) => [part, await analysed[part]()] as const));
   return request === newest ? { chosen, parts: Object.fromEntries(found) } : null;
 }
@@ -137,15 +160,17 @@ async function report(asked: ReportRequest): Promise<void> {
   await rehearse(await opened, asked);
 }
 
-/** Times that the first answer is worked out again for nobody: a browser compiles well only what has run before. */
-const REHEARSALS = 2;
+/** Choices that are worked out for nobody: a browser compiles well only what has run before, and on data that differ. */
+const REHEARSALS = 3;
 let rehearsed = 0;
 
-/** While nobody waits, so that the next choice meets code that is warm. */
+/** While nobody waits, so that the next choice meets code that is warm. Other varieties are what is likely to be chosen next. */
 async function rehearse(ready: Opened, asked: ReportRequest): Promise<void> {
+  const varieties = [null, ...ready.whole.choices.varieties].filter((variety) => variety !== asked.view.variety);
   while (rehearsed < REHEARSALS) {
     await breathe();
-    const worked = await workOut(ready, asked);
+    const variety = varieties[rehearsed % varieties.length] ?? null;
+    const worked = await workOut(ready, { ...asked, view: { ...asked.view, variety } });
     if (worked === null) return;
     packReport(worked.parts);
     rehearsed += 1;

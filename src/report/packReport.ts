@@ -66,31 +66,41 @@ function isPlain(value: unknown): value is Plain {
   return prototype === Object.prototype || prototype === null;
 }
 
+/** Does an object hold these fields, none undefined, and no others? Without a list of its own for each of thousands. */
+function holdsJust(object: Plain, fields: readonly string[]): boolean {
+  let others = 0;
+  for (const _ in object) others += 1;
+  return others === fields.length && fields.every((field) => object[field] !== undefined);
+}
+
 /** The fields that all objects share and none has more than; null where they are not alike, or fewer than two. */
 function sharedFields(objects: readonly unknown[]): readonly string[] | null {
   const [first] = objects;
   if (objects.length < 2 || !isPlain(first)) return null;
   const fields = Object.keys(first);
-  const alike = objects.every(
-    (object) =>
-      isPlain(object) &&
-      Object.keys(object).length === fields.length &&
-      fields.every((field) => object[field] !== undefined),
-  );
-  return alike ? fields : null;
+  return objects.every((object) => isPlain(object) && holdsJust(object, fields)) ? fields : null;
 }
 
 function packTexts(values: readonly Scalar[], memory: Memory): PackedList {
-  const distinct = [...new Set(values)];
-  if (distinct.length > values.length / 2) return ["texts", placeTexts(values, memory)];
-  const order = new Map(distinct.map((value, i) => [value, i]));
-  const which = Float64Array.from(values, (value) => order.get(value) ?? 0);
-  return ["words", distinct, placeColumn(which, memory)];
+  const order = new Map<Scalar, number>();
+  const which = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as Scalar;
+    let place = order.get(value);
+    if (place === undefined) {
+      place = order.size;
+      order.set(value, place);
+      // Names that hardly ever come again need no list of which stands where.
+      if (place >= values.length / 2) return ["texts", placeTexts(values, memory)];
+    }
+    which[i] = place;
+  }
+  return ["words", [...order.keys()], placeColumn(which, memory)];
 }
 
 function packRows(values: readonly unknown[], rows: readonly Plain[], fields: readonly string[], memory: Memory) {
-  const standAt = values.flatMap((value, i) => (value === null ? [] : [i]));
-  const where = rows.length === values.length ? null : placeColumn(Float64Array.from(standAt), memory);
+  const standAt = (): number[] => values.flatMap((value, i) => (value === null ? [] : [i]));
+  const where = rows.length === values.length ? null : placeColumn(Float64Array.from(standAt()), memory);
   const columns = fields.map((field): [string, PackedList] => {
     const held = rows.map((row) => row[field]);
     return [field, packList(held, memory)];
@@ -106,7 +116,7 @@ function packList(values: readonly unknown[], memory: Memory): PackedList {
     const lengths = Float64Array.from(values as readonly unknown[][], (list) => list.length);
     return ["lists", placeColumn(lengths, memory), packList(values.flat(), memory)];
   }
-  const present = values.filter((value) => value !== null);
+  const present = values.includes(null) ? values.filter((value) => value !== null) : values;
   const fields = sharedFields(present);
   if (fields !== null) return packRows(values, present as unknown as readonly Plain[], fields, memory);
   return ["list", values.map((value) => pack(value, memory))];

@@ -48,7 +48,7 @@ test("Cp's interval is Montgomery's for Cp 2.29 from 20 values", () => {
 
 test("expectedShareOutside is the t tail, and for one end has the noncentral t interval", () => {
   // SciPy 1.17: t.sf(2/√1.1, 9); and the shares whose noncentral t puts a mean 2 s below the end, n 10, at 2.5 and 97.5 %:
-  // the exact interval. Ours is read off 200 × 100 equally likely pairs.
+  // the exact interval. Ours is read off 2,560 equally likely pairs.
   const share = expectedShareOutside({ count: 10, mean: 0, standardDeviation: 1 }, { low: null, high: 2 });
   expect(share.estimate).toAgreeWithin(0.044448966230539594, 1e-12);
   expect(share.low).toAgreeWithin(0.0010235452397179636, 0.03);

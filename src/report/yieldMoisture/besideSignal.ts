@@ -25,7 +25,7 @@ export function besideSignal(
   const logged = events
     .filter(({ kind, on }) => kind !== "new-baseline" && on >= start && on <= last.at + DAYS_AFTER * DAY)
     .map(({ on, what }) => `${printDate(on, "UTC")}: ${what}`);
-  const before = [...runs.slice(0, from)].reverse().find((run) => run.variety === first.variety);
+  const before = runs[runs.slice(0, from).findLastIndex((run) => run.variety === first.variety)];
   const changed = (name: string, now: string | null, then: string | null | undefined): string[] =>
     now !== null && then != null && now !== then ? [`${name} ${now}, before it ${then}`] : [];
   return [

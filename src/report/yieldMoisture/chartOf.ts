@@ -79,19 +79,17 @@ function chartedRuns(
   phases: readonly JudgedPhase[],
   baseline: BaselineChoice,
 ): readonly ChartedRun[] {
-  const deviations = new Map<number, { readonly deviation: number; readonly sigma: number }>();
-  for (const phase of phases) {
-    phase.judged.forEach((index, i) => {
-      deviations.set(index, {
-        deviation: phase.series.deviations[i] ?? Number.NaN,
-        sigma: phase.series.sigmas[i] ?? Number.NaN,
-      });
-    });
-  }
+  const deviations = overAll(phases, measured.length, ({ series }) => series.deviations);
+  const sigmas = overAll(phases, measured.length, ({ series }) => series.sigmas);
+  const judged = new Set(phases.flatMap((phase) => phase.judged));
+  const inBaseline = new Set(phases.flatMap(({ groups }) => groups.flatMap(({ indices }) => indices)));
+  const centres = phases.map(
+    ({ groups }) => new Map(groups.map(({ group, limits }) => [group, limits?.centre.estimate ?? null])),
+  );
+  // Phases follow each other in time and cover all runs.
+  let phase = 0;
   return measured.map(({ row, at, variety, value, samples }, index) => {
-    const phase = phases.findIndex(({ from, to }) => index >= from && index <= to);
-    const group = phases[phase]?.groups.find((candidate) => candidate.group === variety);
-    const judged = deviations.get(index);
+    while (index > (phases[phase]?.to ?? index)) phase += 1;
     return {
       run: row.run,
       variety,
@@ -102,11 +100,11 @@ function chartedRuns(
       value,
       samples: samples.length,
       phase,
-      inBaseline: group?.indices.includes(index) ?? false,
+      inBaseline: inBaseline.has(index),
       leftOut: baseline.leftOut.get(index) ?? null,
-      centre: group?.limits?.centre.estimate ?? null,
-      deviation: judged?.deviation ?? null,
-      sigma: judged?.sigma ?? null,
+      centre: centres[phase]?.get(variety) ?? null,
+      deviation: judged.has(index) ? (deviations[index] ?? null) : null,
+      sigma: judged.has(index) ? (sigmas[index] ?? null) : null,
     };
   });
 }
@@ -152,7 +150,7 @@ function describePhase(
 function overAll(
   phases: readonly JudgedPhase[],
   count: number,
-  part: (phase: JudgedPhase) => Float64Array,
+  part: (phase: JudgedPhase) => ArrayLike<number>,
 ): Float64Array {
   const all = new Float64Array(count).fill(Number.NaN);
   for (const phase of phases) {
