@@ -8,7 +8,9 @@ import { Fold } from "./Fold.tsx";
 import { FilesRead } from "./logs/FilesRead.tsx";
 import { Problems } from "./logs/Problems.tsx";
 import { ChooseLogs } from "./ownLogs/ChooseLogs.tsx";
+import { ForeignFiles } from "./ownLogs/ForeignFiles.tsx";
 import type { OwnLogsState } from "./ownLogs/ownLogsState.ts";
+import { ReadLogs } from "./ownLogs/ReadLogs.tsx";
 import { ShownLogs } from "./ownLogs/ShownLogs.tsx";
 import { yourLogsPage } from "./pageNames.ts";
 
@@ -43,6 +45,8 @@ export function YourLogs({ report: { house, logs, runs }, own }: YourLogsProps) 
         </Entry>
       ) : null}
       <ChooseLogs own={own} />
+      {own.foreign === null ? null : <ForeignFiles foreign={own.foreign} />}
+      <ReadLogs own={own} />
     </>
   );
 }

@@ -31,7 +31,6 @@ import { shownLoad } from "../bodies/thermostat/shownLoad.ts";
 import { Varieties } from "../bodies/Varieties.tsx";
 import { VarietyPage } from "../bodies/VarietyPage.tsx";
 import { YieldMoisture } from "../bodies/YieldMoisture.tsx";
-import { YourLogs } from "../bodies/YourLogs.tsx";
 import { answerTrial } from "../report/changes/answerTrial.ts";
 import { answerWhatIf } from "../report/kilnHours/whatIf.ts";
 import { readWhatIf } from "../report/kilnHours/whatIfInputs.ts";
@@ -151,10 +150,10 @@ const pages: Readonly<Record<string, Page>> = {
     const { takenLogs } = await import("../report/ask/takenTables.ts");
     return { name: logsPage, content: <Logs report={report} taken={takenLogs} /> };
   }),
-  [yourLogsPage.path]: page([], ({ report, own }) => ({
-    name: yourLogsPage,
-    content: <YourLogs report={report} own={own} />,
-  })),
+  [yourLogsPage.path]: page([], async ({ report, own }) => {
+    const { YourLogs } = await import("../bodies/YourLogs.tsx");
+    return { name: yourLogsPage, content: <YourLogs report={report} own={own} /> };
+  }),
   [writeUpPage.path]: {
     ...page([], async ({ report, places }) => {
       const { WriteUpLive } = await import("./writeUp/WriteUpLive.tsx");

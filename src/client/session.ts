@@ -57,8 +57,8 @@ export function startSession(main: HTMLElement): Session {
   const desk = openDesk({
     main,
     places,
-    changed() {
-      if (pagePath() === yourLogsPage.path) void draw(view);
+    async changed() {
+      if (pagePath() === yourLogsPage.path) await draw(view);
     },
     otherLogs(asAddressed) {
       afresh = true;

@@ -1,9 +1,6 @@
 import { chosenInWords, mostInWords } from "../../findings/ownLogsSentences.ts";
 import { printNumber } from "../../units/print.ts";
-import { useBody } from "../context.ts";
 import { Entry } from "../Entry.tsx";
-import { yourLogsPage } from "../pageNames.ts";
-import { HouseFields } from "./HouseFields.tsx";
 import type { ChosenBrief, OwnLogsState } from "./ownLogsState.ts";
 
 /** A field that takes a whole folder: not in the standard's list of attributes, and in every browser for years. */
@@ -32,10 +29,9 @@ function Chosen({ chosen }: { readonly chosen: readonly ChosenBrief[] }) {
   );
 }
 
-/** Where files are chosen or dropped, and what must be known of a house that has no settings file. */
+/** Where files are chosen or dropped. */
 export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
-  const { hrefTo } = useBody();
-  const { chosen, stage, said } = own;
+  const { chosen, stage } = own;
   const reading = stage === "reading";
   return (
     <Entry
@@ -56,37 +52,6 @@ export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
         <p class="small">Or drop files, a folder or a zip on this page. {mostInWords}</p>
       </div>
       {chosen.length === 0 ? null : <Chosen chosen={chosen} />}
-      <form method="get" action={hrefTo(yourLogsPage.path)} data-form="own-logs">
-        <HouseFields timeZone={own.timeZone} />
-        <p>
-          <label class="tick">
-            <input type="checkbox" name="keep" />
-            Keep these logs in this browser until I take them out
-          </label>
-        </p>
-        <p class="progress">
-          <button type="submit" class="button" data-own="read" disabled={reading || chosen.length === 0}>
-            Read these logs
-          </button>{" "}
-          <span data-slot="progress" role="status" />{" "}
-          <button type="button" class="button button-quiet" data-action="cancel" hidden>
-            Cancel
-          </button>
-        </p>
-      </form>
-      {own.canReturn && stage === "none" ? (
-        <p>
-          {"Your logs were taken out. "}
-          <button type="button" class="button button-quiet" data-own="again">
-            Show them again
-          </button>
-        </p>
-      ) : null}
-      {said === null ? null : (
-        <p class="refusal" role="alert">
-          {said}
-        </p>
-      )}
     </Entry>
   );
 }

@@ -1,4 +1,5 @@
 import { counted } from "../../findings/counted.ts";
+import { keepMatches } from "../../findings/foreignSentences.ts";
 import { useBody } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { homePage, kilnHoursPage, runsPage } from "../pageNames.ts";
@@ -37,6 +38,14 @@ export function ShownLogs({ house, problems, own }: ShownLogsProps) {
           Take them out and go back to this site’s logs
         </button>
       </p>
+      {own.hasMatches ? (
+        <p class="needs-scripting">
+          {keepMatches}{" "}
+          <button type="button" class="button button-quiet" data-own="matches">
+            Save columns.toml
+          </button>
+        </p>
+      ) : null}
       {problems === 0 ? null : (
         <p class="needs-scripting">
           <button type="button" class="button button-quiet" data-own="problems">

@@ -1,3 +1,5 @@
+import type { ForeignState } from "./foreignState.ts";
+
 /** One of the files that a reader chose, before it is read. */
 export interface ChosenBrief {
   readonly path: string;
@@ -8,6 +10,10 @@ export interface ChosenBrief {
 export interface OwnLogsState {
   readonly chosen: readonly ChosenBrief[];
   readonly stage: "none" | "reading" | "shown";
+  /** The files with headings of their own; null while nothing was chosen. */
+  readonly foreign: ForeignState | null;
+  /** Whether the logs that are shown were read with a columns.toml, which may be saved. */
+  readonly hasMatches: boolean;
   /** What the reader must be told: why something was refused, that it was cancelled. */
   readonly said: string | null;
   /** Are those that are shown kept in this browser? */
@@ -24,6 +30,8 @@ export interface OwnLogsState {
 export const noOwnLogs: OwnLogsState = {
   chosen: [],
   stage: "none",
+  foreign: null,
+  hasMatches: false,
   said: null,
   kept: false,
   keptOthers: false,

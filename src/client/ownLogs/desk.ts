@@ -1,14 +1,17 @@
 import { noOwnLogs, type OwnLogsState } from "../../bodies/ownLogs/ownLogsState.ts";
 import type { ReportRows } from "../../report/report.ts";
+import { MATCH_FILE } from "../../tables/foreign/foreignMatch.ts";
 import { progressText, showProgress } from "../progressSlots.ts";
 import { type OwnReports, openOwnReports } from "../reports.ts";
 import type { SitePlaces } from "../sitePlaces.ts";
 import type { ChosenFile } from "./chosenFile.ts";
-import { listenForDesk } from "./deskEvents.ts";
+import { houseForm, listenForDesk } from "./deskEvents.ts";
+import type { ForeignDesk } from "./foreignDesk.ts";
 import { houseAsked } from "./houseAsked.ts";
 import { forgetLogs, type KeptLogs, keepLogs, keptLogs } from "./keptLogs.ts";
 import { keepsLogs } from "./keptMark.ts";
 import { saidOf } from "./saidOf.ts";
+import { saveFile } from "./saveFile.ts";
 import { saveProblems } from "./saveProblems.ts";
 import { openBanner } from "./whoseBanner.tsx";
 
@@ -24,11 +27,14 @@ export interface OwnLogsDesk {
 interface DeskHost {
   readonly main: HTMLElement;
   readonly places: SitePlaces;
-  /** What the page of own logs says has changed. */
-  changed(): void;
+  /** What the page of own logs says has changed; done once it is drawn. */
+  changed(): Promise<void>;
   /** Other logs are shown from here on. @param asAddressed with the choice that the address names; else with none */
   otherLogs(asAddressed: boolean): void;
 }
+
+const isMatchFile = (path: string): boolean => path === MATCH_FILE || path.endsWith(`/${MATCH_FILE}`);
+const saveMatches = (text: string): void => saveFile(MATCH_FILE, new Blob([text], { type: "text/plain" }));
 
 export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLogsDesk {
   const banner = openBanner(places);
@@ -39,14 +45,43 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
   let reading: OwnReports | null = null;
   let shown: OwnLogsDesk["shown"] = null;
 
+  /** Once files are chosen: what has headings of its own among them. */
+  let foreign: ForeignDesk | null = null;
+
   const say = (next: Partial<OwnLogsState>): void => {
     state = { ...state, ...next };
-    changed();
+    void changed();
+  };
+
+  /** The fields of the house as text of a house.toml; without settings while they make no sense. */
+  const houseInFields = (): string => {
+    const form = houseForm(main);
+    try {
+      return form === null ? "" : houseAsked(new FormData(form));
+    } catch {
+      return "";
+    }
+  };
+
+  const openForeign = async (): Promise<ForeignDesk> => {
+    const { openForeignDesk } = await import("./foreignDesk.ts");
+    foreign ??= openForeignDesk({
+      changed,
+      house: houseInFields,
+      turnTo: (id) => document.getElementById(id)?.focus(),
+      save: saveMatches,
+    });
+    return foreign;
   };
 
   const choose = (files: readonly ChosenFile[]): void => {
     chosen = files;
     say({ chosen: files.map(({ path, blob }) => ({ path, bytes: blob.size })), said: null });
+    if (files.length === 0 && foreign === null) return;
+    // Whatever cannot be opened is refused, with its sentence, when it is read.
+    void openForeign()
+      .then((desk) => desk.look(files))
+      .catch(() => {});
   };
 
   const tell = (text: string, working: boolean): void => {
@@ -86,7 +121,8 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
   const read = async (logs: KeptLogs, isRestored: boolean, wantsKeeping: boolean): Promise<void> => {
     leave();
     source = logs;
-    say({ stage: "reading", said: null, kept: isRestored, keptOthers: !isRestored && keepsLogs() });
+    const hasMatches = logs.files.some(({ path }) => isMatchFile(path));
+    say({ stage: "reading", hasMatches, said: null, kept: isRestored, keptOthers: !isRestored && keepsLogs() });
     tell("Starting the engine", true);
     const own = openOwnReports({ kind: "open-own", ...logs, engine: places.engine }, (progress) => {
       if (reading === own) tell(progressText(progress), true);
@@ -118,7 +154,8 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
     chooseNone: () => choose([]),
     read(fields) {
       try {
-        void read({ files: chosen, house: houseAsked(fields) }, false, fields.get("keep") !== null);
+        const files = foreign?.withMatches(chosen) ?? chosen;
+        void read({ files, house: houseAsked(fields) }, false, fields.get("keep") !== null);
       } catch (error) {
         say({ said: saidOf(error) });
       }
@@ -135,6 +172,12 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
       if (source !== null) void read(source, false, false);
     },
     saveProblems: () => saveProblems(shown?.rows.logs.problems ?? []),
+    saveMatches() {
+      // The last of them holds the others.
+      const file = source?.files.findLast(({ path }) => isMatchFile(path));
+      if (file !== undefined) saveFile(MATCH_FILE, file.blob);
+    },
+    settingsChanged: () => foreign?.settingsChanged(),
     fail: (error) => say({ said: saidOf(error) }),
   });
 
@@ -150,7 +193,7 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
 
   return {
     get state() {
-      return state;
+      return { ...state, foreign: foreign?.state ?? null };
     },
     get shown() {
       return shown;

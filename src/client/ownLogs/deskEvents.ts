@@ -12,12 +12,20 @@ export interface DeskActions {
   goBack(): void;
   showAgain(): void;
   saveProblems(): void;
+  /** Saves the columns.toml by which the logs were read. */
+  saveMatches(): void;
+  /** A field of the house was changed. */
+  settingsChanged(): void;
   fail(error: unknown): void;
 }
 
 const fileFields = (main: HTMLElement): readonly HTMLInputElement[] => [
   ...main.querySelectorAll<HTMLInputElement>('input[type="file"][data-own]'),
 ];
+
+/** The fields that say what a house.toml would. */
+export const houseForm = (main: HTMLElement): HTMLFormElement | null =>
+  main.querySelector<HTMLFormElement>('form[data-form="own-logs"]');
 
 /** Listens on the page and on what stands above it. @param takesFiles whether files may be chosen now */
 export function listenForDesk(main: HTMLElement, takesFiles: () => boolean, actions: DeskActions): void {
@@ -30,11 +38,12 @@ export function listenForDesk(main: HTMLElement, takesFiles: () => boolean, acti
     back: actions.goBack,
     again: actions.showAgain,
     problems: actions.saveProblems,
+    matches: actions.saveMatches,
   };
   main.addEventListener("change", ({ target }) => {
     if (target instanceof HTMLInputElement && target.type === "file" && target.dataset.own !== undefined) {
       actions.choose(chosenFiles(target.files));
-    }
+    } else if (houseForm(main)?.contains(target as Node | null) === true) actions.settingsChanged();
   });
   main.addEventListener("submit", (event) => {
     if (!(event.target instanceof HTMLFormElement) || event.target.dataset.form !== "own-logs") return;

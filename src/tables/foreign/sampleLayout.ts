@@ -11,9 +11,13 @@ export interface SampleLayout {
   /** What the row under the headings says of units, where there is one; else empty texts. */
   readonly unitRow: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** By column: its values, where all of the text holds only few of them; else none. A relay may close first after hours. */
+  readonly few: readonly (readonly string[])[];
 }
 
 const DELIMITERS = [";", "\t", ",", "|"] as const;
+/** A column of more different values than these is no column of words. */
+const MOST_WORDS = 12;
 /** Rows looked at: enough to see past a preamble and meet a day above the twelfth. */
 const ROWS = 400;
 
@@ -36,6 +40,22 @@ function rowsBy(delimiter: string, text: string): readonly Row[] {
   return rows;
 }
 
+/** The values of each column in all rows below `line`, where they are few. */
+function fewValues(delimiter: string, text: string, line: number, width: number): readonly (readonly string[])[] {
+  const found = Array.from({ length: width }, () => new Set<string>());
+  const reader = new CsvReader(delimiter, (record) => {
+    if (record.openQuote || record.line <= line || record.count !== width) return;
+    found.forEach((values, i) => {
+      if (values.size > MOST_WORDS) return;
+      const value = fieldText(record, i).trim();
+      if (value !== "") values.add(value);
+    });
+  });
+  reader.push(text);
+  reader.end();
+  return found.map((values) => (values.size > MOST_WORDS ? [] : [...values]));
+}
+
 /** Fields that carry anything: trailing delimiters of a preamble are no columns. */
 const widthOf = ({ fields }: Row): number => fields.findLastIndex((field) => field !== "") + 1;
 
@@ -56,19 +76,22 @@ function usualWidth(rows: readonly Row[]): { readonly width: number; readonly co
 const isValue = (field: string): boolean => /^[<>+\-\u2212]?\d/.test(field);
 const isWord = (field: string): boolean => field !== "" && !isValue(field);
 
+/** @param under what stands below the headings, without blank lines */
 function laidOut(
+  text: string,
   delimiter: string,
-  headings: readonly string[],
-  skip: readonly [number, number],
+  { line, fields: headings }: Row,
   under: readonly Row[],
+  skipAfterHeadings: number,
 ): SampleLayout {
-  const [skipLines, skipAfterHeadings] = skip;
+  const last = under[skipAfterHeadings - 1]?.line ?? line;
   const units = skipAfterHeadings > 0 ? under[0]?.fields : undefined;
   return {
     delimiter,
-    skipLines,
+    skipLines: line - 1,
     skipAfterHeadings,
     headings,
+    few: fewValues(delimiter, text, last, headings.length),
     unitRow: headings.map((_, i) => units?.[i] ?? ""),
     rows: under.slice(skipAfterHeadings).flatMap(({ fields }) => (fields.length === headings.length ? [fields] : [])),
   };
@@ -84,7 +107,7 @@ export function layoutAsSaid(text: string, delimiter: string, line: number, line
   const filled = rowsBy(delimiter, text).filter((row) => widthOf(row) > 0);
   const at = filled.findIndex((row) => row.line === line);
   const heading = filled[at];
-  return heading ? laidOut(delimiter, heading.fields, [line - 1, linesUnder], filled.slice(at + 1)) : null;
+  return heading ? laidOut(text, delimiter, heading, filled.slice(at + 1), linesUnder) : null;
 }
 
 /**
@@ -113,7 +136,7 @@ export function sampleLayout(text: string): SampleLayout | null {
   const next = filled[at + 1];
   const unitRow =
     next !== undefined && !next.fields.some(isValue) && next.fields.some((field) => /[°%]|^[a-z]{1,3}$/i.test(field));
-  return laidOut(delimiter, heading.fields, [heading.line - 1, unitRow ? 1 : 0], filled.slice(at + 1));
+  return laidOut(text, delimiter, heading, filled.slice(at + 1), unitRow ? 1 : 0);
 }
 
 /** The decimal mark that the numbers of a file prove, or null where none does. */

@@ -125,6 +125,7 @@ describe("suggestMatches", () => {
         skipAfterHeadings: 0,
         headings,
         unitRow: rows[0] as string[],
+        few: [],
         rows,
       };
       const own = suggestMatches("x.csv", sample, null, house).find(({ match }) => match.table === name);

@@ -1,0 +1,90 @@
+import { listed } from "../../findings/counted.ts";
+import {
+  filesInWords,
+  headingsInWords,
+  keepMatches,
+  olderMatchesUnreadable,
+  ownHeadings,
+} from "../../findings/foreignSentences.ts";
+import { Entry } from "../Entry.tsx";
+import type { ForeignFileState, ForeignHands, ForeignState } from "./foreignState.ts";
+import { MatchFile } from "./MatchFile.tsx";
+
+interface OneFileProps {
+  readonly file: ForeignFileState;
+  readonly isMatched: boolean;
+  readonly hands: ForeignHands;
+}
+
+function OneFile({ file, isMatched, hands }: OneFileProps) {
+  const { key, paths, headings, status, tables } = file;
+  const name = filesInWords(paths);
+  return (
+    <li>
+      <p>
+        <b>{name}</b>{" "}
+        {status === "taken" ? (
+          `will be read as ${listed(tables)}.`
+        ) : status === "left-out" ? (
+          "is left out."
+        ) : (
+          <span class="quiet">{`has headings of its own: ${headingsInWords(headings)}`}</span>
+        )}
+      </p>
+      {isMatched ? (
+        <p class="quiet">Being matched, below.</p>
+      ) : (
+        <p class="actions">
+          <button
+            type="button"
+            class="button"
+            aria-label={`${status === "taken" ? "Look again at" : "Match the columns of"} ${name}`}
+            onClick={() => hands.match(key)}
+          >
+            {status === "taken" ? "Look again" : "Match its columns"}
+          </button>
+          {status === "taken" ? (
+            <button
+              type="button"
+              class="button button-quiet"
+              aria-label={`Undo the match of ${name}`}
+              onClick={() => hands.undo(key)}
+            >
+              Undo
+            </button>
+          ) : null}
+        </p>
+      )}
+    </li>
+  );
+}
+
+/** The chosen files whose headings no log has, the one that is being matched, and the file that keeps what was said. */
+export function ForeignFiles({ foreign }: { readonly foreign: ForeignState }) {
+  const { files, matching, said, losesOlder, hands } = foreign;
+  if (files.length === 0) return null;
+  return (
+    <Entry id="foreign" title="Headings of their own" note={ownHeadings} class="needs-scripting">
+      <p class="match-done" id="foreign-said" role="status" tabIndex={-1}>
+        {said ?? ""}
+      </p>
+      <ul class="lines foreign-files">
+        {files.map((file) => (
+          <OneFile key={file.key} file={file} isMatched={matching?.key === file.key} hands={hands} />
+        ))}
+      </ul>
+      {matching === null ? null : <MatchFile matching={matching} hands={hands} />}
+      {files.some(({ status }) => status === "taken") ? (
+        <>
+          {losesOlder ? <p class="match-doubt">{olderMatchesUnreadable}</p> : null}
+          <p>{keepMatches}</p>
+          <p>
+            <button type="button" class="button" onClick={hands.save}>
+              Save columns.toml
+            </button>
+          </p>
+        </>
+      ) : null}
+    </Entry>
+  );
+}

@@ -1,0 +1,230 @@
+import type { ForeignHands, ForeignState, MatchPreviewState } from "../../bodies/ownLogs/foreignState.ts";
+import { filesInWords, holdsNothing, leftOutInWords, takenInWords } from "../../findings/foreignSentences.ts";
+import { tableLabel } from "../../tables/columnLabels.ts";
+import { draftMatches } from "../../tables/foreign/draft/draftMatches.ts";
+import { doubtsOf, lacks } from "../../tables/foreign/draft/draftNeeds.ts";
+import { draftOf } from "../../tables/foreign/draft/draftOf.ts";
+import type { MatchDraft } from "../../tables/foreign/draft/matchDraft.ts";
+import { type ForeignMatch, MATCH_FILE } from "../../tables/foreign/foreignMatch.ts";
+import { joinMatches } from "../../tables/foreign/joinMatches.ts";
+import { layoutAsSaid } from "../../tables/foreign/sampleLayout.ts";
+import type { House } from "../../tables/house.ts";
+import { readHouse } from "../../tables/readHouse.ts";
+import type { ChosenFile } from "./chosenFile.ts";
+import { draftHands } from "./draftHands.ts";
+import { type LookedOver, lookOver, type Strangers } from "./lookOver.ts";
+import { matchState } from "./matchState.ts";
+import { shownRows } from "./shownRows.ts";
+
+/** Where files with headings of their own are matched, column by column, before they are read. */
+export interface ForeignDesk {
+  readonly state: ForeignState;
+  /** Other files were chosen. @throws {RefusedLogs} on an archive that cannot be opened */
+  look(chosen: readonly ChosenFile[]): Promise<void>;
+  /** The house's settings were changed: what is shown of the rows follows. */
+  settingsChanged(): void;
+  /** The files to be read: those that were chosen, with a columns.toml that holds what was matched. */
+  withMatches(chosen: readonly ChosenFile[]): readonly ChosenFile[];
+  /** Text of that columns.toml. */
+  matchesText(): string;
+}
+
+interface ForeignDeskHost {
+  /** What the page says has changed; done once it is drawn. */
+  changed(): Promise<void>;
+  /** Text of a house.toml for files that bring none, as the page's fields have it. */
+  house(): string;
+  /** The page turns to this place, by its id. */
+  turnTo(id: string): void;
+  save(text: string): void;
+}
+
+/** Files of one kind with all that was said of them. */
+interface Entry {
+  strangers: Strangers;
+  status: "open" | "taken" | "left-out";
+  /** Once somebody began to match them. */
+  draft: MatchDraft | null;
+  turned: Set<number>;
+}
+
+export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHost): ForeignDesk {
+  let looked: LookedOver | null = null;
+  let entries = new Map<string, Entry>();
+  let matching: string | null = null;
+  let previews: readonly MatchPreviewState[] = [];
+  let said: string | null = null;
+  let refusal: string | null = null;
+  let looks = 0;
+  let wish = 0;
+
+  const matchesOf = ({ draft, strangers }: Entry): readonly ForeignMatch[] =>
+    draft === null ? [] : draftMatches(draft, strangers.pattern);
+  const taken = (): readonly ForeignMatch[] =>
+    [...entries.values()].flatMap((entry) => (entry.status === "taken" ? matchesOf(entry) : []));
+  const tablesOf = (draft: MatchDraft | null): readonly string[] => [
+    ...new Set(draft?.parts.map(({ table }) => tableLabel(table))),
+  ];
+  const settings = (): House => readHouse(looked?.house ?? house()).house;
+  const joined = () => joinMatches(looked?.matches ?? null, taken());
+
+  /** Works out what is shown of the file that is being matched, then draws. Only the latest wish is drawn. */
+  const redraw = async (): Promise<void> => {
+    wish += 1;
+    const mine = wish;
+    const entry = entries.get(matching ?? "");
+    const found = entry?.draft
+      ? await shownRows(entry.draft, matchesOf(entry), entry.strangers.beginning.bytes, settings())
+      : [];
+    if (mine !== wish) return;
+    previews = found;
+    await changed();
+  };
+
+  const redrawAt = (id: string): void => {
+    void redraw().then(() => turnTo(id));
+  };
+
+  const turnDoubtful = (entry: Entry): void => {
+    const { draft } = entry;
+    for (const heading of draft?.headings ?? []) {
+      if (draft && doubtsOf(draft, heading).length > 0) entry.turned.add(heading.place);
+    }
+  };
+
+  const edit = (next: (draft: MatchDraft, own: House) => MatchDraft): void => {
+    const entry = entries.get(matching ?? "");
+    if (!entry?.draft) return;
+    entry.draft = next(entry.draft, settings());
+    refusal = null;
+    turnDoubtful(entry);
+    void redraw();
+  };
+
+  const hands: ForeignHands = {
+    match(key) {
+      const entry = entries.get(key);
+      if (entry === undefined) return;
+      const { strangers } = entry;
+      entry.draft ??= draftOf(strangers.paths[0] ?? "", strangers.sample, strangers.beginning.encoding, settings());
+      entry.status = "open";
+      turnDoubtful(entry);
+      matching = key;
+      said = null;
+      refusal = null;
+      redrawAt("match-title");
+    },
+    leaveOut(key) {
+      const entry = entries.get(key);
+      if (entry === undefined) return;
+      entry.status = "left-out";
+      if (matching === key) matching = null;
+      said = leftOutInWords(filesInWords(entry.strangers.paths));
+      redrawAt("foreign-said");
+    },
+    undo(key) {
+      const entry = entries.get(key);
+      if (entry === undefined) return;
+      entry.status = "open";
+      said = null;
+      redrawAt("foreign-title");
+    },
+    take() {
+      const entry = entries.get(matching ?? "");
+      if (!entry?.draft) return;
+      const missing = lacks(entry.draft);
+      const lacking = previews.find(({ lack }) => lack !== null)?.lack;
+      refusal = entry.draft.parts.length === 0 ? holdsNothing : missing.length > 0 ? (lacking ?? holdsNothing) : null;
+      if (refusal !== null) {
+        void changed();
+        return;
+      }
+      entry.status = "taken";
+      matching = null;
+      said = takenInWords(filesInWords(entry.strangers.paths), tablesOf(entry.draft));
+      redrawAt("foreign-said");
+    },
+    save: () => save(joined().text),
+    layOut(delimiter, headingsLine, linesUnder) {
+      const entry = entries.get(matching ?? "");
+      if (entry === undefined) return;
+      const { beginning, paths } = entry.strangers;
+      const sample = layoutAsSaid(beginning.text, delimiter, headingsLine, linesUnder);
+      refusal = sample === null ? `Nothing stands in line ${headingsLine}.` : null;
+      if (sample !== null) {
+        entry.draft = draftOf(paths[0] ?? "", sample, beginning.encoding, settings());
+        entry.turned = new Set();
+        turnDoubtful(entry);
+      }
+      void redraw();
+    },
+    ...draftHands(edit),
+    turn(place) {
+      const turned = entries.get(matching ?? "")?.turned;
+      if (turned && !turned.delete(place)) turned.add(place);
+      void changed();
+    },
+  };
+
+  return {
+    get state(): ForeignState {
+      const entry = entries.get(matching ?? "");
+      return {
+        files: [...entries].map(([key, { strangers, status, draft }]) => ({
+          key,
+          paths: strangers.paths,
+          headings: strangers.sample.headings,
+          status,
+          tables: tablesOf(draft),
+        })),
+        matching:
+          entry?.draft && matching !== null
+            ? matchState(
+                {
+                  key: matching,
+                  paths: entry.strangers.paths,
+                  draft: entry.draft,
+                  turned: entry.turned,
+                  previews,
+                  said: refusal,
+                },
+                settings(),
+              )
+            : null,
+        said,
+        losesOlder: taken().length > 0 && !joined().keepsOlder,
+        hands,
+      };
+    },
+    async look(chosen) {
+      looks += 1;
+      const mine = looks;
+      const found = await lookOver(chosen);
+      if (mine !== looks) return;
+      looked = found;
+      const before = entries;
+      entries = new Map(
+        found.strangers.map((strangers): readonly [string, Entry] => {
+          const known = before.get(strangers.pattern);
+          const same = known?.strangers.sample.headings.join("\0") === strangers.sample.headings.join("\0");
+          const entry =
+            known && same ? known : { strangers, status: "open" as const, draft: null, turned: new Set<number>() };
+          entry.strangers = strangers;
+          return [strangers.pattern, entry];
+        }),
+      );
+      if (!entries.has(matching ?? "")) matching = null;
+      said = null;
+      await redraw();
+    },
+    settingsChanged() {
+      if (matching !== null) void redraw();
+    },
+    withMatches(chosen) {
+      if (looked === null || taken().length === 0) return chosen;
+      const blob = new Blob([joined().text], { type: "text/plain" });
+      return [...chosen, { path: `${looked.root}${MATCH_FILE}`, blob }];
+    },
+    matchesText: () => joined().text,
+  };
+}
