@@ -1,9 +1,10 @@
+import { eventEffect } from "../../src/findings/review/eventSentences.ts";
 import { monthAnswer } from "../../src/findings/review/monthAnswer.ts";
 import type { ReviewReader } from "../../src/findings/review/reader.ts";
 import { findingInWords } from "../../src/findings/review/reviewFinding.ts";
 import { plainText } from "../../src/findings/sentence.ts";
 import type { Report } from "../../src/report/report.ts";
-import type { MonthReview } from "../../src/report/reviewResult.ts";
+import type { MonthEvent, MonthReview } from "../../src/report/reviewResult.ts";
 
 /** Raised where a field is renamed or taken away; a new field raises nothing. */
 export const FORMAT = 1;
@@ -17,7 +18,7 @@ function plain(_key: string, value: unknown): unknown {
 
 /** A month's review with every number of the other pages, as data/README.md describes it. */
 export function reviewJson(report: Report, review: MonthReview, reader: ReviewReader): string {
-  const { totals, lastMonth, sameMonthLastYear, promised, open, events, lookedAt, logHealth } = review;
+  const { totals, lastMonth, sameMonthLastYear, promised, open, events, eventsBefore, lookedAt, logHealth } = review;
   const { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, logs, house } = report;
   const findings = review.findings.map((finding) => {
     const words = findingInWords(finding, reader);
@@ -37,6 +38,14 @@ export function reviewJson(report: Report, review: MonthReview, reader: ReviewRe
       facts: finding.facts,
     };
   });
+  const told = (all: readonly MonthEvent[]) =>
+    all.map(({ event, changeId, effect, tooLittle }) => ({
+      ...event,
+      on: iso(event.on).slice(0, 10),
+      changeId,
+      came: plainText(eventEffect({ event, changeId, effect, tooLittle }, reader)),
+      effect,
+    }));
   const json = {
     format: FORMAT,
     house: { name: house.name, timeZone: house.timeZone, units: house.units, invented: house.invented },
@@ -51,7 +60,8 @@ export function reviewJson(report: Report, review: MonthReview, reader: ReviewRe
     findings,
     open: open.map(({ id, now }) => ({ id, now })),
     promised,
-    events: events.map(({ event, changeId }) => ({ ...event, on: iso(event.on).slice(0, 10), changeId })),
+    events: told(events),
+    eventsBefore: told(eventsBefore),
     lookedAt,
     logHealth,
     pages: { kilnHours, yieldMoisture, thermostat, varieties, steepGermination, changes, logs },

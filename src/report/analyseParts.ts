@@ -46,11 +46,21 @@ export function analyseParts(ground: AnalysisGround): AnalysedParts {
       months: ground.everyMonth === true ? "all" : ground.view.month,
       trade: ground.logged.trade,
       targets: ground.logged.targets,
-      changes: parts.changes,
+      comparing: comparingOf(ground),
       reportBefore: (before) => reportBefore(groundBefore(ground, before)),
     }),
   );
   return { ...parts, review };
+}
+
+/** How runs before and after something are compared. */
+function comparingOf({ logged, view, rows }: AnalysisGround) {
+  return {
+    samples: logged.samples,
+    without: new Set(view.without),
+    targetMoisturePercent: targetMoisture(logged.targets),
+    pressurePascals: pressureAtAltitude(rows.house.altitudeMetres),
+  };
 }
 
 /** What a month's facts are drawn from, as one object. */
@@ -68,13 +78,8 @@ async function reportBefore(ground: AnalysisGround): Promise<FactReport> {
 }
 
 /** The parts that stand on rows alone. */
-function analyseOwnParts({
-  logged,
-  published,
-  view,
-  rows,
-  forFacts = false,
-}: AnalysisGround): Omit<AnalysedParts, "review"> {
+function analyseOwnParts(ground: AnalysisGround): Omit<AnalysedParts, "review"> {
+  const { logged, published, view, rows, forFacts = false } = ground;
   const { runs, loads, events, house } = rows;
   const { timeZone, altitudeMetres } = house;
   const { targets, samples } = logged;
@@ -142,13 +147,10 @@ function analyseOwnParts({
   );
   const changes = once(async () =>
     analyseChanges(runs, loads, {
+      ...comparingOf(ground),
       events,
-      samples,
       targets,
-      without,
       kilnHours: await kilnHours(),
-      targetMoisturePercent: targetMoisture(targets),
-      pressurePascals: pressureAtAltitude(altitudeMetres),
       timeZone,
     }),
   );

@@ -58,7 +58,12 @@ export interface ChangeEffect {
   readonly tellable: number;
   /** For *cannot be told yet*: how many more runs after the change would tell `tellable`; null where none will come or do. */
   readonly moreRuns: number | null;
-  /** Why `moreRuns` is null, where more runs would be wanted. */
+  /**
+   * Where `moreRuns` cannot be said since weather or varieties differ too much between the sides as yet: what it takes once they
+   * do not. Null elsewhere.
+   */
+  readonly moreRunsAtLeast: number | null;
+  /** Why both are null, where more runs would be wanted. */
   readonly whyNoMore: "comparison is closed" | "too few before" | null;
   /** What it is adjusted for, in words: `air needed`, `bed depth`, `variety`. */
   readonly adjustedFor: readonly string[];

@@ -106,6 +106,8 @@ export interface MonthReview {
   readonly open: readonly OpenQuestion[];
   /** Changed, repaired, calibrated or gone wrong in the month, earliest first. */
   readonly events: readonly MonthEvent[];
+  /** Changes, repairs and calibrations of the two months before, with what they have come to by the end of this one. */
+  readonly eventsBefore: readonly MonthEvent[];
   /** What was looked at, so that a quiet month can say so: kinds of fact, and on how many runs or loads. */
   readonly lookedAt: readonly { readonly kind: Fact["kind"]; readonly count: number; readonly tooLittle: boolean }[];
   readonly logHealth: {
@@ -124,8 +126,10 @@ export interface MonthEvent {
   readonly event: EventRow;
   /** Where it stands on the page Changes; null for what is no change. */
   readonly changeId: string | null;
-  /** What a change came to by the end of all logs, its points left out; null where nothing was compared. */
+  /** What it came to by the end of the month in review, its points left out; null where nothing was compared. */
   readonly effect: ChangeEffect | null;
+  /** Why nothing was compared, as a sentence; null where something was, or nothing could have shown. */
+  readonly tooLittle: string | null;
 }
 
 /** What the house accepts of one measure in one variety; null is *not set*. */

@@ -30,7 +30,7 @@ const event = { on: Date.UTC(2026, 9, 14), kind: "change", scope: "kiln", what: 
 const full = madeUpMonth({
   findings: everyFact.map((fact) => findingOf(fact)),
   open: everyFact.slice(0, 4).map((fact) => ({ id: fact.kind, lastMonth: findingOf(fact), now: "gone" as const })),
-  events: [{ event, changeId: "2026-10-14", effect: null }],
+  events: [{ event, changeId: "2026-10-14", effect: null, tooLittle: "3 loads after are too few." }],
   promised: madeUpPromised,
 });
 

@@ -27,6 +27,7 @@ export const handMadeEffect: ChangeEffect = {
   noBiggerThan: 1.5,
   tellable: 1,
   moreRuns: null,
+  moreRunsAtLeast: null,
   whyNoMore: null,
   adjustedFor: ["humidity", "variety"],
   spread: 0.4,

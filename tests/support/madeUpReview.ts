@@ -165,6 +165,7 @@ export function madeUpMonth(changes: Partial<MonthReview> = {}): MonthReview {
     findings: [],
     open: [],
     events: [],
+    eventsBefore: [],
     lookedAt: [
       { kind: "kiln hours", count: 6, tooLittle: false },
       { kind: "chart", count: 6, tooLittle: false },

@@ -1,8 +1,13 @@
-import { eventEffect, eventSentence, noEventsSentence } from "../../findings/review/eventSentences.ts";
+import {
+  earlierEventsWords,
+  eventEffect,
+  eventSentence,
+  noEventsSentence,
+} from "../../findings/review/eventSentences.ts";
 import { lookedAtSentence } from "../../findings/review/monthAnswer.ts";
 import { logHealthSentence, openSentence } from "../../findings/review/openSentences.ts";
 import type { ReviewReader } from "../../findings/review/reader.ts";
-import type { MonthReview } from "../../report/reviewResult.ts";
+import type { MonthEvent, MonthReview } from "../../report/reviewResult.ts";
 import { monthsOn } from "../../units/calendarMonth.ts";
 import { printMonth } from "../../units/instant.ts";
 import { useBody } from "../context.ts";
@@ -31,9 +36,24 @@ export function OpenQuestions({ review, reader }: Props) {
   );
 }
 
-/** What was changed, repaired or calibrated, what went wrong, and what a change came to. */
-export function MonthEvents({ review, reader }: Props) {
+function EventList({ events, reader }: { readonly events: readonly MonthEvent[]; readonly reader: ReviewReader }) {
   const { hrefTo } = useBody();
+  return (
+    <ul class="lines">
+      {events.map((event) => (
+        <li>
+          <Said sentence={eventSentence(event)} /> <Said sentence={eventEffect(event, reader)} />{" "}
+          {event.changeId === null ? null : (
+            <a href={`${hrefTo(changesPage.path)}#${event.changeId}`}>What it changed</a>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What was changed, repaired or calibrated, what went wrong, and what it came to by the month’s end. */
+export function MonthEvents({ review, reader }: Props) {
   return (
     <Entry id="events" title="Changed and repaired">
       {review.events.length === 0 ? (
@@ -41,19 +61,13 @@ export function MonthEvents({ review, reader }: Props) {
           <Said sentence={noEventsSentence(review)} />
         </p>
       ) : (
-        <ul class="lines">
-          {review.events.map((event) => (
-            <li>
-              <Said sentence={eventSentence(event)} />{" "}
-              {event.changeId === null ? null : (
-                <>
-                  <Said sentence={eventEffect(event, reader)} />{" "}
-                  <a href={`${hrefTo(changesPage.path)}#${event.changeId}`}>What it changed</a>
-                </>
-              )}
-            </li>
-          ))}
-        </ul>
+        <EventList events={review.events} reader={reader} />
+      )}
+      {review.eventsBefore.length === 0 ? null : (
+        <>
+          <h3>{earlierEventsWords}</h3>
+          <EventList events={review.eventsBefore} reader={reader} />
+        </>
       )}
     </Entry>
   );

@@ -20,7 +20,7 @@ function moved({ measure, total }: ChangeEffect, units: UnitSystem): Sentence {
 
 /** What more runs would do for a comparison that cannot tell yet. */
 function waiting(
-  { measure, moreRuns, whyNoMore, tellable, doubtedByPlacebo, placebo, total }: ChangeEffect,
+  { measure, moreRuns, moreRunsAtLeast, whyNoMore, tellable, doubtedByPlacebo, placebo, total }: ChangeEffect,
   units: UnitSystem,
 ): string {
   const [one, many] = countedAs(measure);
@@ -35,6 +35,9 @@ function waiting(
     return moreRuns === 0
       ? `these ${many} would have told ${worth} four times in five, but did not`
       : `${counted(moreRuns, `more ${one}`, `more ${many}`)} would tell a difference of ${worth} four times in five`;
+  }
+  if (moreRunsAtLeast !== null) {
+    return `it takes at least ${counted(Math.max(1, moreRunsAtLeast), `more ${one}`, `more ${many}`)}, in weather and of varieties like those before, to tell a difference of ${worth}`;
   }
   return whyNoMore === "comparison is closed"
     ? "what came next has closed the comparison, so that only another trial would tell"

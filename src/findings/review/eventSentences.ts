@@ -9,12 +9,14 @@ export const eventSentence = ({ event: { on, scope, what } }: MonthEvent): Sente
   `${printDate(on, "UTC")}, ${scope}: ${what}.`,
 ];
 
-/** What a change came to by the end of the logs; empty for what is no change. */
-export function eventEffect({ changeId, effect }: MonthEvent, { units }: ReviewReader): Sentence {
-  if (changeId === null) return [];
-  if (effect === null) return ["What it came to could not be compared."];
+/** What it came to by the month’s end, or why that cannot be said yet; empty for what could not show. */
+export function eventEffect({ effect, tooLittle }: MonthEvent, { units }: ReviewReader): Sentence {
+  if (effect === null) return tooLittle === null ? [] : [tooLittle];
   return effectStatement(effect, units);
 }
+
+/** What stands over changes and repairs of the months before. */
+export const earlierEventsWords = "Of the two months before, as it now stands";
 
 /** Where nothing was logged about the house in a month. */
 export const noEventsSentence = ({ totals }: MonthReview): Sentence => [

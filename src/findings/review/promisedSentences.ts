@@ -65,12 +65,15 @@ const nightsWords = ({ nightsNeeded, nightsThereAre, weeks }: PromisedAgainstMad
     ? ""
     : `, ${printNumber(nightsNeeded, 0)} of the ${printNumber(nightsThereAre, 0)} kiln nights in the coming ${weeks} weeks`;
 
-function late({ chanceLate, spells }: PromisedAgainstMade): string {
+/** After what is under way, since that has the kiln first. */
+function late({ chanceLate, spells, loadsNeeded }: PromisedAgainstMade): string {
   if (chanceLate === null) return "";
   const past = `its past ${printNumber(spells, 0)} spells`;
-  if (chanceLate === 0) return ` In none of ${past} would one of them have come too late.`;
-  if (chanceLate === 1) return ` In every one of ${past} one of them would have come too late.`;
-  return ` In ${printNumber(chanceLate * spells, 0)} of ${past} one of them would have come too late: a chance of running late of ${printNumber(100 * chanceLate, 0)} in 100.`;
+  const which = loadsNeeded === 1 ? "it" : "one of them";
+  const after = "after what is under way";
+  if (chanceLate === 0) return ` Started now, ${after}, ${which} would in none of ${past} have come too late.`;
+  if (chanceLate === 1) return ` Even started now, ${which} would in every one of ${past} have come too late.`;
+  return ` Started now, ${after}, ${which} would in ${printNumber(chanceLate * spells, 0)} of ${past} have come too late: a chance of running late of ${printNumber(100 * chanceLate, 0)} in 100.`;
 }
 
 /** So many orders are named in a sentence; the table has all. */
@@ -91,6 +94,6 @@ export function overdueSentence({ orders, varieties }: PromisedAgainstMade, { un
   const store =
     inStore < 1
       ? ""
-      : ` ${mass - inStore < 1 ? "All of it lies" : `Of it ${print(inStore, "mass", units)} lie`} in store, to be shipped or, if it was, to be written down.`;
+      : ` ${mass - inStore < 1 ? "All of it" : `${print(inStore, "mass", units)} of it`} lies in store: ship it, or write down that it was shipped.`;
   return [`Past their day: ${counted(overdue.length, "order")} with ${print(mass, "mass", units)} (${names}).${store}`];
 }

@@ -4,7 +4,7 @@ import { print } from "../../units/print.ts";
 import { counted, listed } from "../counted.ts";
 import type { Finding } from "../finding.ts";
 import { joinSentences, plainText } from "../sentence.ts";
-import { eventInFull, noEventsSentence } from "./eventSentences.ts";
+import { earlierEventsWords, eventInFull, noEventsSentence } from "./eventSentences.ts";
 import { FINDINGS_SHOWN, lookedAtSentence, monthAnswer } from "./monthAnswer.ts";
 import { logHealthSentence, openSentence } from "./openSentences.ts";
 import { overdueSentence, paceSentence, promisedAnswer, startNextSentence } from "./promisedSentences.ts";
@@ -159,6 +159,8 @@ export function reviewText(review: MonthReview, reader: ReviewReader, { house, i
     ...(review.events.length === 0
       ? [wrapped(plainText(noEventsSentence(review)))]
       : review.events.map((event) => line(plainText(eventInFull(event, reader))))),
+    ...(review.eventsBefore.length === 0 ? [] : ["", `${earlierEventsWords}:`]),
+    ...review.eventsBefore.map((event) => line(plainText(eventInFull(event, reader)))),
     heading("What this rests on"),
     wrapped(plainText(joinSentences([logHealthSentence(review), lookedAtSentence(review)]))),
   ].join("\n");

@@ -37,6 +37,45 @@ export function analyseChanges(
   loads: readonly LoadRow[],
   options: ChangesOptions,
 ): ChangesResult {
+  const desk = comparisonDesk(runs, loads, options);
+  const changes = [...idsOfChanges(options.events)];
+  return {
+    changes: changes.map(([change, id]) => judgeChange(change, id, desk)).reverse(),
+    plans: trialPlans(desk.rowsOf, desk.placebos),
+    tooLittle:
+      changes.length === 0
+        ? "No change is logged in events.csv: write down what was changed, and from which day, and this page says whether it helped."
+        : null,
+  };
+}
+
+/** What these events came to, be they changes, repairs or calibrations, over the rows given; in their order. */
+export function judgeEvents(
+  judged: readonly EventRow[],
+  runs: readonly RunRow[],
+  loads: readonly LoadRow[],
+  options: ChangesOptions,
+): readonly ChangeResult[] {
+  if (judged.length === 0) return [];
+  const desk = comparisonDesk(runs, loads, options);
+  return judged.map((event) => judgeChange(event, "", desk));
+}
+
+/** The logged changes in their order, each with its name in an address: `change-2026-05-18`, `change-2026-05-18-2` for a second of that day. */
+export function idsOfChanges(events: readonly EventRow[]): ReadonlyMap<EventRow, string> {
+  const counts = new Map<number, number>();
+  return new Map(
+    events
+      .filter(({ kind }) => kind === "change")
+      .map((change) => {
+        const count = (counts.get(change.on) ?? 0) + 1;
+        counts.set(change.on, count);
+        return [change, `change-${printIsoDate(change.on, "UTC")}${count > 1 ? `-${count}` : ""}`];
+      }),
+  );
+}
+
+function comparisonDesk(runs: readonly RunRow[], loads: readonly LoadRow[], options: ChangesOptions): ComparisonDesk {
   const { events, samples, targets, without, kilnHours, targetMoisturePercent, pressurePascals, timeZone } = options;
   const filling = usualFilling(loads, targetMoisturePercent, pressurePascals);
   const ground: ComparedGround = {
@@ -62,39 +101,23 @@ export function analyseChanges(
     dated.set(`${measure} ${scope}`, found);
     return found;
   };
-  const placebos = placeboBook(rowsOf, events, ground);
-  const changes = events.filter(({ kind }) => kind === "change");
-  const ids = changeIds(changes);
-  return {
-    changes: changes
-      .map((change, at) => judgeChange(change, ids[at] ?? "change", { events, datedOf, ground, placebos }))
-      .reverse(),
-    plans: trialPlans(rowsOf, placebos),
-    tooLittle:
-      changes.length === 0
-        ? "No change is logged in events.csv: write down what was changed, and from which day, and this page says whether it helped."
-        : null,
-  };
+  return { events, rowsOf, datedOf, ground, placebos: placeboBook(rowsOf, events, ground) };
 }
 
-/** `change-2026-05-18`, and `change-2026-05-18-2` for a second of that day. */
-function changeIds(changes: readonly EventRow[]): readonly string[] {
-  const counts = new Map<number, number>();
-  return changes.map(({ on }) => {
-    const count = (counts.get(on) ?? 0) + 1;
-    counts.set(on, count);
-    return `change-${printIsoDate(on, "UTC")}${count > 1 ? `-${count}` : ""}`;
-  });
-}
-
-interface Judging {
+/** What all comparisons of one report share, each part worked out once. */
+interface ComparisonDesk {
   readonly events: readonly EventRow[];
+  readonly rowsOf: (measure: ChangedMeasure) => readonly ComparedRow[];
   readonly datedOf: (measure: ChangedMeasure, scope: string) => readonly DatedRow[];
   readonly ground: ComparedGround;
   readonly placebos: PlaceboBook;
 }
 
-function judgeChange(change: EventRow, id: string, { events, datedOf, ground, placebos }: Judging): ChangeResult {
+function judgeChange(
+  change: EventRow,
+  id: string,
+  { events, datedOf, ground, placebos }: ComparisonDesk,
+): ChangeResult {
   const { timeZone } = ground;
   const stem = alteredStem(change.alters);
   const window = changeWindow(change, events, timeZone);
@@ -106,7 +129,7 @@ function judgeChange(change: EventRow, id: string, { events, datedOf, ground, pl
   for (const measure of measures) {
     const inWindow = rowsInWindow(datedOf(measure, change.scope), window);
     const { kept, oneSided: varieties } = onBothSides(inWindow);
-    const effect = changeEffect({ change, measure, window, rows: kept, ground, placebos });
+    const effect = changeEffect({ change, measure, window, rows: kept, rowsThereAre: inWindow, ground, placebos });
     if (typeof effect === "string") {
       lacking.push({ measure, reason: effect });
       continue;

@@ -68,6 +68,8 @@ export interface EffectRequest {
   readonly measure: ChangedMeasure;
   readonly window: ChangeWindow;
   readonly rows: readonly SidedRow[];
+  /** All of the window, with those of varieties that stand on one side alone. */
+  readonly rowsThereAre: readonly SidedRow[];
   readonly ground: ComparedGround;
   readonly placebos: PlaceboBook;
 }
@@ -78,6 +80,7 @@ export function changeEffect({
   measure,
   window,
   rows,
+  rowsThereAre,
   ground,
   placebos,
 }: EffectRequest): ChangeEffect | string {
@@ -94,18 +97,21 @@ export function changeEffect({
   const { rows: kept } = adjustment;
   const [before, after] = [kept.filter((row) => !sideOf(row)), kept.filter(sideOf)];
   if (before.length < FEWEST_A_SIDE || after.length < FEWEST_A_SIDE) {
-    const [one, many] = measure === "kiln_hours" || measure === "energy_kwh" ? ["load", "loads"] : ["run", "runs"];
+    const isOfLoads = measure === "kiln_hours" || measure === "energy_kwh";
+    const [one, many] = isOfLoads ? ["load", "loads"] : ["batch", "batches"];
     const count = (n: number): string => `${n} ${n === 1 ? one : many}`;
-    return `${count(before.length)} before and ${count(after.length)} after can be compared; it takes ${FEWEST_A_SIDE} on each side.`;
+    const alone = rowsThereAre.length - rows.length;
+    const others = alone === 0 ? "" : ` (and ${alone} of varieties that stand on one side alone cannot)`;
+    return `${count(before.length)} before and ${count(after.length)} after can be compared${others}; it takes ${FEWEST_A_SIDE} on each side.`;
   }
   const season = adjustment.words.length > 0 && kept[0]?.model ? [] : seasonColumns(kept.map(momentOf));
   const columns = [...adjustment.columns, ...season];
   const values = kept.map(({ value }) => value);
   const isAfter = kept.map(sideOf);
   const found = stepEffect(columns, values, isAfter);
-  if (isFitFault(found)) return sayFitFault(found, { observations: "runs", response: "value" });
+  if (isFitFault(found)) return sayFitFault(found, { observations: "batches", response: "value" });
   if (found.degreesOfFreedom < FEWEST_DEGREES) {
-    return `${kept.length} runs are too few beside ${columns.length} things to adjust for.`;
+    return `${kept.length} batches are too few beside ${columns.length} things to adjust for.`;
   }
   const total: Interval = intervalOf(found.step);
   const placebo = placebos.of(wish, window);
@@ -123,18 +129,17 @@ export function changeEffect({
   });
   const wantsMore = verdict === "cannot be told" && !doubtedByPlacebo;
   const isOpen = window.after === null;
+  const moreBy = (standardError: number): number | null => {
+    const [runsBefore, runsAfter] = [before.length, after.length];
+    const { degreesOfFreedom } = found;
+    return moreRunsAfter({ runsBefore, runsAfter, standardError, degreesOfFreedom }, tellable, POWER);
+  };
   const moreRuns =
-    wantsMore && isOpen
-      ? moreRunsAfter(
-          {
-            runsBefore: before.length,
-            runsAfter: after.length,
-            standardError: Math.max(found.step.robustStandardError, found.step.serialStandardError ?? 0),
-            degreesOfFreedom: found.degreesOfFreedom,
-          },
-          tellable,
-          POWER,
-        )
+    wantsMore && isOpen ? moreBy(Math.max(found.step.robustStandardError, found.step.serialStandardError ?? 0)) : null;
+  // Were weather and varieties alike on both sides, the spread alone would count: fewer runs than that will not do.
+  const moreRunsAtLeast =
+    wantsMore && isOpen && moreRuns === null
+      ? moreBy(found.residualStandardDeviation * Math.sqrt(1 / before.length + 1 / after.length))
       : null;
   return {
     measure,
@@ -151,7 +156,13 @@ export function changeEffect({
     noBiggerThan,
     tellable,
     moreRuns,
-    whyNoMore: wantsMore && moreRuns === null ? (isOpen ? "too few before" : "comparison is closed") : null,
+    moreRunsAtLeast,
+    whyNoMore:
+      !wantsMore || moreRuns !== null || moreRunsAtLeast !== null
+        ? null
+        : isOpen
+          ? "too few before"
+          : "comparison is closed",
     adjustedFor: [...adjustment.words, ...(season.length > 0 ? ["season"] : [])],
     spread: found.residualStandardDeviation,
     isSerial: found.step.serialStandardError !== null,

@@ -46,13 +46,13 @@ export function changeWarnings(ground: WarningGround): readonly ChangeWarning[] 
   const fewer = Math.min(before.length, after.length);
   if (fewer < FEW) {
     const which = before.length <= after.length ? "before" : "after";
-    warnings.push({ kind: "few runs", what: `There are only ${fewer} runs ${which} to compare with.` });
+    warnings.push({ kind: "few runs", what: `There are only ${fewer} batches ${which} to compare with.` });
   }
   if (oneSided.length > 0) {
     const names = oneSided.length === 1 ? oneSided[0] : `${oneSided.slice(0, -1).join(", ")} and ${oneSided.at(-1)}`;
     warnings.push({
       kind: "other variety",
-      what: `Runs of ${names} stand on one side alone and are left out.`,
+      what: `Batches of ${names} stand on one side alone and are left out.`,
     });
   }
   return warnings;

@@ -3,6 +3,8 @@ import type { EventRow } from "../eventRow.ts";
 
 const DAY = 86_400_000;
 const YEAR = 365.25 * DAY;
+/** What was mended had begun on a day that nobody knows: the last two months before a repair are taken for the trouble. */
+const TROUBLE = 61 * DAY;
 
 /** Kinds of events after which the house works otherwise than before. An incident passes; a new baseline is a line in a book. */
 const LASTING: ReadonlySet<string> = new Set(["change", "repair", "calibration"]);
@@ -23,14 +25,14 @@ export interface ChangeWindow {
   readonly after: EventRow | null;
 }
 
-/** From the lasting event of the same scope before to the one after, at most a year each way. */
+/** From the lasting event of the same scope before to the one after, at most a year each way; before a repair two months. */
 export function changeWindow(change: EventRow, events: readonly EventRow[], timeZone: string): ChangeWindow {
   const at = beginningOf(change, timeZone);
   const others = events.filter((event) => event.scope === change.scope && isLasting(event) && event.on !== change.on);
   const dated = others.map((event) => ({ event, begins: beginningOf(event, timeZone) }));
   const before = dated.filter(({ begins }) => begins < at).sort((a, b) => b.begins - a.begins)[0];
   const after = dated.filter(({ begins }) => begins > at).sort((a, b) => a.begins - b.begins)[0];
-  const [from, to] = [at - YEAR, at + YEAR];
+  const [from, to] = [at - (change.kind === "change" ? YEAR : TROUBLE), at + YEAR];
   return {
     at,
     from: Math.max(from, before?.begins ?? from),

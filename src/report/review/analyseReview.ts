@@ -3,7 +3,8 @@ import { type FactFrame, type FactReport, LATEST_RUNS } from "../../findings/fac
 import { factId, joinFacts } from "../../findings/facts/joinFacts.ts";
 import { lookedAt } from "../../findings/facts/lookedAt.ts";
 import { ordersFacts } from "../../findings/facts/ordersFacts.ts";
-import type { ChangesResult } from "../changesResult.ts";
+import { type ChangesOptions, idsOfChanges, judgeEvents } from "../changes/analyseChanges.ts";
+import type { EventRow } from "../eventRow.ts";
 import type { ReportRows } from "../report.ts";
 import type {
   HouseCosts,
@@ -31,8 +32,8 @@ export interface ReviewOptions {
   readonly reportBefore: (before: number) => Promise<FactReport>;
   readonly trade: () => Promise<TradeRows>;
   readonly targets: readonly TargetRow[];
-  /** By the end of all logs. */
-  readonly changes: () => Promise<ChangesResult>;
+  /** How what was changed or repaired is compared. */
+  readonly comparing: Omit<ChangesOptions, "events" | "kilnHours" | "targets" | "timeZone">;
 }
 
 /** Batches that have left the kiln; earliest first. */
@@ -69,29 +70,39 @@ function openQuestions(
 interface Beside {
   readonly lastFindings: readonly ReviewFinding[];
   readonly promised: PromisedAgainstMade | null;
-  readonly changes: ChangesResult;
-  readonly costs: HouseCosts;
+  readonly ids: ReadonlyMap<EventRow, string>;
+  readonly options: ReviewOptions;
 }
 
-function reviewOf(frame: FactFrame, { lastFindings, promised, changes, costs }: Beside): MonthReview {
+function reviewOf(frame: FactFrame, { lastFindings, promised, ids, options }: Beside): MonthReview {
   const { report, month, monthRuns, from, before } = frame;
   const { timeZone } = report.house;
   const totalsOf = (name: string) => monthTotals(report.runs, report.loads, monthOf(name, timeZone));
   const [last, year] = [totalsOf(monthBefore(month)), totalsOf(sameMonthYearBefore(month))];
-  const findings = joinFacts([...allFacts(frame), ...surelyLate(promised)], costs);
+  const findings = joinFacts([...allFacts(frame), ...surelyLate(promised)], options.costs);
   const names = new Set(monthRuns.map(({ run }) => run));
   const problems = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
   const of = (effect: string): number => problems.filter((problem) => problem.effect === effect).length;
   const complete = monthRuns.filter(
     (run) => run.kilnHours !== null && run.finalMoisturePercent !== null && run.dryMatterYieldPercent !== null,
   );
+  const judge = (judged: readonly EventRow[]) =>
+    judgeEvents(judged, report.runs, report.loads, {
+      ...options.comparing,
+      events: report.events,
+      kilnHours: report.kilnHours,
+      targets: options.targets,
+      timeZone,
+    });
+  const { events, earlier } = monthEvents(report.events, month, judge, ids);
   return {
     totals: monthTotals(report.runs, report.loads, { name: month, from, before }),
     lastMonth: last.batches === 0 ? null : last,
     sameMonthLastYear: year.batches === 0 ? null : year,
     findings,
     open: openQuestions(lastFindings, findings, monthRuns.length),
-    events: monthEvents(report.events, changes, { name: month }),
+    events,
+    eventsBefore: earlier,
     lookedAt: lookedAt(frame, promised),
     logHealth: {
       rowsSetAside: of("row-set-aside"),
@@ -127,7 +138,7 @@ export async function analyseReview(rows: ReportRows, options: ReviewOptions): P
     options.months === "all"
       ? months
       : months.filter(({ name }) => name === (names.includes(options.months ?? "") ? options.months : names[0]));
-  const changes = await options.changes();
+  const ids = idsOfChanges(rows.events);
   const findingsOf = new Map<string, readonly ReviewFinding[]>();
   const reviews: MonthReview[] = [];
   // Earliest first, so that each finds what was open before it.
@@ -139,7 +150,7 @@ export async function analyseReview(rows: ReportRows, options: ReviewOptions): P
     const frame = await frameOf(month, options);
     const promised = month.name === names[0] ? await promisedOf(frame, rows, options) : null;
     const lastFindings = findingsOf.get(lastName) ?? [];
-    const review = reviewOf(frame, { lastFindings, promised, changes, costs });
+    const review = reviewOf(frame, { lastFindings, promised, ids, options });
     findingsOf.set(month.name, review.findings);
     reviews.push(review);
   }

@@ -51,6 +51,8 @@ describe("changesAnswer(result, reader)", () => {
     expect(answer([closed])).toContain("what came next has closed the comparison");
     const few = changed({ verdict: "cannot be told", whyNoMore: "too few before" });
     expect(answer([few])).toContain("too few loads before it");
+    const apart = changed({ verdict: "cannot be told", moreRunsAtLeast: 4 });
+    expect(answer([apart])).toContain("it takes at least 4 more loads, in weather and of varieties like those before");
   });
 
   it("does not put down to the change what other dates show as well", () => {

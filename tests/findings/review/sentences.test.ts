@@ -15,6 +15,7 @@ import { findingInWords } from "../../../src/findings/review/reviewFinding.ts";
 import { partSums, totalLines, yieldLine } from "../../../src/findings/review/totalsLine.ts";
 import { plainText, type Sentence } from "../../../src/findings/sentence.ts";
 import type { Fact } from "../../../src/report/fact.ts";
+import { handMadeEffect } from "../../support/handMadeChange.ts";
 import {
   everyFact,
   findingOf,
@@ -195,7 +196,7 @@ describe("paceSentence(promised, reader)", () => {
     const sentence = said(paceSentence(pressed, madeUpReader));
     expect(sentence).toContain("5 loads in a middling spell of 4 weeks; what is promised needs 7 loads");
     expect(sentence).toContain("7 loads, 14 of the 28 kiln nights in the coming 4 weeks");
-    expect(sentence).toContain("In 14 of its past 40 spells one of them would have come too late");
+    expect(sentence).toContain("one of them would in 14 of its past 40 spells have come too late");
     expect(sentence).toContain("a chance of running late of 35 in 100");
     expect(sentence).toContain("13.2 h (11.9 to 14.6 h)");
   });
@@ -217,10 +218,10 @@ describe("overdueSentence(promised, reader)", () => {
     const amber = { ...order, overdue: true };
     const overdueIn = (orders: readonly (typeof order)[]): string =>
       said(overdueSentence({ ...madeUpPromised, orders }, madeUpReader));
-    expect(overdueIn([amber])).toContain("Of it 789 kg lie in store");
+    expect(overdueIn([amber])).toContain("789 kg of it lies in store");
     expect(overdueIn([{ ...amber, stillOwedKilograms: 300 }])).toContain("All of it lies in store");
     // Brindle has 20 kg, which Amber's order does not get.
-    expect(overdueIn([amber, { ...amber, variety: "Brindle", stillOwedKilograms: 15 }])).toContain("Of it 804 kg lie");
+    expect(overdueIn([amber, { ...amber, variety: "Brindle", stillOwedKilograms: 15 }])).toContain("804 kg of it lies");
   });
 });
 
@@ -233,11 +234,17 @@ describe("startNextSentence(promised, reader)", () => {
 describe("eventSentence(event)", () => {
   const event = { on: Date.UTC(2026, 9, 14), kind: "repair", scope: "kiln", what: "belt tightened", alters: null };
   it("dates an event by the log's own day, whatever the zone", () => {
-    expect(said(eventSentence({ event, changeId: null, effect: null }))).toBe("14 Oct 2026, kiln: belt tightened.");
+    expect(said(eventSentence({ event, changeId: null, effect: null, tooLittle: null }))).toBe(
+      "14 Oct 2026, kiln: belt tightened.",
+    );
   });
 
-  it("says of a change that could not be compared that it could not", () => {
-    expect(eventEffect({ event, changeId: null, effect: null }, madeUpReader)).toEqual([]);
-    expect(said(eventEffect({ event, changeId: "c", effect: null }, madeUpReader))).toContain("could not be compared");
+  it("says why something could not be compared, and nothing of what could not show", () => {
+    const bare = { event, changeId: null, effect: null, tooLittle: null };
+    expect(eventEffect(bare, madeUpReader)).toEqual([]);
+    expect(said(eventEffect({ ...bare, tooLittle: "3 loads are too few." }, madeUpReader))).toBe(
+      "3 loads are too few.",
+    );
+    expect(said(eventEffect({ ...bare, effect: handMadeEffect }, madeUpReader))).toContain("Kiln hours fell by 1.0 h");
   });
 });

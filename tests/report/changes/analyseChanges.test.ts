@@ -3,7 +3,7 @@ import { normalDraws } from "../../../src/analysis/normalDraws.ts";
 import { seededRandom } from "../../../src/analysis/seededRandom.ts";
 import type { LoadRow } from "../../../src/report/loadRow.ts";
 import { load, loadsOnAPlane } from "../../support/loads.ts";
-import { change, changesOf, dayOf, effectOf, latest, runOf } from "./changedHouse.ts";
+import { change, changesOf, dayOf, effectOf, judged, latest, runOf } from "./changedHouse.ts";
 
 const PLANE = { intercept: 1, perPoint: 0.074, perMetre: 45, noise: 0.25 };
 const AT = 40;
@@ -192,6 +192,43 @@ describe("what is said where little can be told", () => {
       changesOf(loadsOnAPlane(100, { ...PLANE, noise: 1.6 }), [change(58), change(66, { kind: "repair" })]),
     );
     expect(effectOf(closed, "kiln_hours")).toMatchObject({ moreRuns: null, whyNoMore: "comparison is closed" });
+  });
+
+  test("where weather parts the sides as yet, it hears how many runs at least, and not that none would do", () => {
+    // Each side has its own dampness, with little to tell it by: the step and the humidity are hard to part.
+    const parted = loadsOnAPlane(28, { ...PLANE, noise: 0.4 }).map((row, index) => {
+      const relativeHumidityPercent = (index < 20 ? 62 : 74) + (index % 3);
+      const hours =
+        (row.kilnHours ?? 0) + 0.074 * (relativeHumidityPercent - (row.airAtLoading?.relativeHumidityPercent ?? 0));
+      return {
+        ...row,
+        kilnHours: hours,
+        airAtLoading: { relativeHumidityPercent, celsius: 10, source: "logged" as const },
+      };
+    });
+    const { verdict, moreRuns, moreRunsAtLeast, whyNoMore } = effectOf(
+      latest(changesOf(parted, [change(20)])),
+      "kiln_hours",
+    );
+    expect(verdict).toBe("cannot be told");
+    expect(moreRuns).toBeNull();
+    expect(whyNoMore).toBeNull();
+    expect(moreRunsAtLeast).not.toBeNull();
+  });
+
+  test("what was mended is held against the two months before it alone", () => {
+    const loads = loadsOnAPlane(80, PLANE).map((row, index) =>
+      // A belt that slips from load 32 to 39 costs two hours; those of the year before were sound.
+      index >= 32 && index < AT ? { ...row, kilnHours: (row.kilnHours ?? 0) + 2 } : row,
+    );
+    const mended = change(AT, { kind: "repair" });
+    const [result] = judged(loads, [mended]);
+    if (result === undefined) throw new Error("the repair was not judged");
+    const { total, runsBefore, verdict } = effectOf(result, "kiln_hours");
+    expect(runsBefore).toBeLessThanOrEqual(13);
+    expect(verdict).toBe("helped");
+    expect(total.low).toBeLessThan(-2);
+    expect(total.high).toBeGreaterThan(-2);
   });
 });
 

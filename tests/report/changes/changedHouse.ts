@@ -1,4 +1,4 @@
-import { analyseChanges } from "../../../src/report/changes/analyseChanges.ts";
+import { analyseChanges, type ChangesOptions, judgeEvents } from "../../../src/report/changes/analyseChanges.ts";
 import type { ChangedMeasure, ChangeEffect, ChangeResult, ChangesResult } from "../../../src/report/changesResult.ts";
 import type { EventRow } from "../../../src/report/eventRow.ts";
 import { analyseKilnHours } from "../../../src/report/kilnHours/analyseKilnHours.ts";
@@ -44,25 +44,35 @@ export function runOf(load: LoadRow, changes: Partial<RunRow> = {}): RunRow {
   };
 }
 
-export function changesOf(
-  loads: readonly LoadRow[],
-  events: readonly EventRow[],
-  more: {
-    readonly runs?: readonly RunRow[];
-    readonly targets?: readonly TargetRow[];
-    readonly without?: readonly string[];
-  } = {},
-): ChangesResult {
+interface More {
+  readonly runs?: readonly RunRow[];
+  readonly targets?: readonly TargetRow[];
+  readonly without?: readonly string[];
+}
+
+function optionsOf(loads: readonly LoadRow[], events: readonly EventRow[], more: More): ChangesOptions {
   const without = new Set(more.without ?? []);
   const ground = { targetMoisturePercent: 4.5, pressurePascals: 101_325, timeZone: "UTC", without };
-  return analyseChanges(more.runs ?? loads.map((load) => runOf(load)), loads, {
+  return {
     ...ground,
     events: [...events].sort((a, b) => a.on - b.on),
     samples: new Map(),
     targets: more.targets ?? [],
     kilnHours: analyseKilnHours(loads, { ...ground, air: null }),
-  });
+  };
 }
+
+export const changesOf = (loads: readonly LoadRow[], events: readonly EventRow[], more: More = {}): ChangesResult =>
+  analyseChanges(more.runs ?? loads.map((load) => runOf(load)), loads, optionsOf(loads, events, more));
+
+/** What each of these events came to, repairs among them. */
+export const judged = (loads: readonly LoadRow[], events: readonly EventRow[]): readonly ChangeResult[] =>
+  judgeEvents(
+    events,
+    loads.map((load) => runOf(load)),
+    loads,
+    optionsOf(loads, events, {}),
+  );
 
 /** @throws where the change was not compared in that measure */
 export function effectOf({ effects }: ChangeResult, measure: ChangedMeasure): ChangeEffect {
