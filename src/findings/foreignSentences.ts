@@ -42,7 +42,7 @@ export function layoutInWords(
 /** How a column came to be what it is. */
 export function whyInWords(score: number | null, isRead: boolean): string {
   if (!isRead) return "";
-  return score === null ? "as chosen" : "suggested by its heading";
+  return score === null ? "as chosen" : "by its heading";
 }
 
 interface Doubted {
@@ -91,11 +91,18 @@ export function previewInWords(read: number, setAside: number): string {
   return `Of the rows looked at: ${counted(read, "row")} read${aside}.`;
 }
 
-/** A taken match. */
-export const takenInWords = (file: string, tables: readonly string[]): string =>
-  `${file} will be read as ${listed(tables)}.`;
+/** More places of one kind than these are not listed one by one, and so not counted here. */
+const LISTED = 99;
 
-export const leftOutInWords = (file: string): string => `${file} is left out.`;
+/** A fault, and how often it comes again. */
+export function samePlacesInWords(fault: string, more: number): string {
+  if (more === 0) return fault;
+  return `${fault} It is so in ${more >= LISTED ? "many more rows" : counted(more, "more row")}.`;
+}
+
+/** What the rows are shown in. */
+export const previewIn = (timeZone: string): string =>
+  `Hold them against the file. Times are those of the clock in ${timeZone}, numbers in the house’s units.`;
 
 export const keepMatches =
   "What was matched goes into one small file, columns.toml. Put it beside your logs, and next month’s files of the same names are read without asking.";

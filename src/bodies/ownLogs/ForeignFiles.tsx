@@ -7,21 +7,22 @@ import {
   ownHeadings,
 } from "../../findings/foreignSentences.ts";
 import { Entry } from "../Entry.tsx";
-import type { ForeignFileState, ForeignHands, ForeignState } from "./foreignState.ts";
+import { type ForeignFileState, type ForeignHands, type ForeignState, foreignFileId } from "./foreignState.ts";
 import { MatchFile } from "./MatchFile.tsx";
 
 interface OneFileProps {
+  readonly id: string;
   readonly file: ForeignFileState;
   readonly isMatched: boolean;
   readonly hands: ForeignHands;
 }
 
-function OneFile({ file, isMatched, hands }: OneFileProps) {
+function OneFile({ id, file, isMatched, hands }: OneFileProps) {
   const { key, paths, headings, status, tables } = file;
   const name = filesInWords(paths);
   return (
     <li>
-      <p>
+      <p id={id} tabIndex={-1}>
         <b>{name}</b>{" "}
         {status === "taken" ? (
           `will be read as ${listed(tables)}.`
@@ -61,16 +62,19 @@ function OneFile({ file, isMatched, hands }: OneFileProps) {
 
 /** The chosen files whose headings no log has, the one that is being matched, and the file that keeps what was said. */
 export function ForeignFiles({ foreign }: { readonly foreign: ForeignState }) {
-  const { files, matching, said, losesOlder, hands } = foreign;
+  const { files, matching, losesOlder, hands } = foreign;
   if (files.length === 0) return null;
   return (
     <Entry id="foreign" title="Headings of their own" note={ownHeadings} class="needs-scripting">
-      <p class="match-done" id="foreign-said" role="status" tabIndex={-1}>
-        {said ?? ""}
-      </p>
       <ul class="lines foreign-files">
-        {files.map((file) => (
-          <OneFile key={file.key} file={file} isMatched={matching?.key === file.key} hands={hands} />
+        {files.map((file, index) => (
+          <OneFile
+            key={file.key}
+            id={foreignFileId(index)}
+            file={file}
+            isMatched={matching?.key === file.key}
+            hands={hands}
+          />
         ))}
       </ul>
       {matching === null ? null : <MatchFile matching={matching} hands={hands} />}

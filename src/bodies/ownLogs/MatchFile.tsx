@@ -93,7 +93,7 @@ function Fixed({ one, hands }: { readonly one: MatchFixedState; readonly hands: 
 
 /** One file with headings of its own: what it holds, column by column, and its first rows as they will be read. */
 export function MatchFile({ matching, hands }: MatchFileProps) {
-  const { key, paths, fixed, columns, probes, previews, said } = matching;
+  const { key, paths, fixed, columns, probes, previewIn, previews, said } = matching;
   return (
     <section class="match" aria-labelledby="match-title">
       <h3 id="match-title" tabIndex={-1}>
@@ -121,10 +121,11 @@ export function MatchFile({ matching, hands }: MatchFileProps) {
       </ul>
       {probes.length === 0 ? null : <MatchProbes probes={probes} hands={hands} />}
       <h4>The first rows as they will be read</h4>
+      <p class="small">{previewIn}</p>
       {previews.map((preview) => (
         <MatchPreview key={preview.label} preview={preview} />
       ))}
-      <p class="actions">
+      <p class="actions match-actions">
         <button type="button" class="button" onClick={hands.take}>
           Read it so
         </button>{" "}

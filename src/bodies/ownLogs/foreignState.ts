@@ -99,6 +99,8 @@ export interface MatchState {
   readonly decimal: string;
   readonly columns: readonly MatchColumnState[];
   readonly probes: readonly MatchProbeState[];
+  /** What the rows are shown in. */
+  readonly previewIn: string;
   readonly previews: readonly MatchPreviewState[];
   /** Why it cannot be taken as it is. */
   readonly said: string | null;
@@ -125,12 +127,13 @@ export interface ForeignHands {
   turn(place: number): void;
 }
 
+/** Where the list of files says what becomes of the one at a place, as an id. */
+export const foreignFileId = (index: number): string => `foreign-file-${index}`;
+
 /** The files with headings of their own among those that were chosen. */
 export interface ForeignState {
   readonly files: readonly ForeignFileState[];
   readonly matching: MatchState | null;
-  /** What was just done, or why something could not be. */
-  readonly said: string | null;
   /** The chosen columns.toml cannot be read, so that the one to be saved holds none of it. */
   readonly losesOlder: boolean;
   readonly hands: ForeignHands;

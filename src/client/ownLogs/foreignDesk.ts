@@ -1,5 +1,10 @@
-import type { ForeignHands, ForeignState, MatchPreviewState } from "../../bodies/ownLogs/foreignState.ts";
-import { filesInWords, holdsNothing, leftOutInWords, takenInWords } from "../../findings/foreignSentences.ts";
+import {
+  type ForeignHands,
+  type ForeignState,
+  foreignFileId,
+  type MatchPreviewState,
+} from "../../bodies/ownLogs/foreignState.ts";
+import { holdsNothing } from "../../findings/foreignSentences.ts";
 import { tableLabel } from "../../tables/columnLabels.ts";
 import { draftMatches } from "../../tables/foreign/draft/draftMatches.ts";
 import { doubtsOf, lacks } from "../../tables/foreign/draft/draftNeeds.ts";
@@ -53,7 +58,6 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
   let entries = new Map<string, Entry>();
   let matching: string | null = null;
   let previews: readonly MatchPreviewState[] = [];
-  let said: string | null = null;
   let refusal: string | null = null;
   let looks = 0;
   let wish = 0;
@@ -80,6 +84,9 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     previews = found;
     await changed();
   };
+
+  /** Where the list says what becomes of a file. */
+  const listed = (key: string): string => foreignFileId([...entries.keys()].indexOf(key));
 
   const redrawAt = (id: string): void => {
     void redraw().then(() => turnTo(id));
@@ -110,7 +117,6 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       entry.status = "open";
       turnDoubtful(entry);
       matching = key;
-      said = null;
       refusal = null;
       redrawAt("match-title");
     },
@@ -119,15 +125,13 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       if (entry === undefined) return;
       entry.status = "left-out";
       if (matching === key) matching = null;
-      said = leftOutInWords(filesInWords(entry.strangers.paths));
-      redrawAt("foreign-said");
+      redrawAt(listed(key));
     },
     undo(key) {
       const entry = entries.get(key);
       if (entry === undefined) return;
       entry.status = "open";
-      said = null;
-      redrawAt("foreign-title");
+      redrawAt(listed(key));
     },
     take() {
       const entry = entries.get(matching ?? "");
@@ -140,9 +144,9 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
         return;
       }
       entry.status = "taken";
+      const key = entry.strangers.pattern;
       matching = null;
-      said = takenInWords(filesInWords(entry.strangers.paths), tablesOf(entry.draft));
-      redrawAt("foreign-said");
+      redrawAt(listed(key));
     },
     save: () => save(joined().text),
     layOut(delimiter, headingsLine, linesUnder) {
@@ -191,7 +195,6 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
                 settings(),
               )
             : null,
-        said,
         losesOlder: taken().length > 0 && !joined().keepsOlder,
         hands,
       };
@@ -214,7 +217,6 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
         }),
       );
       if (!entries.has(matching ?? "")) matching = null;
-      said = null;
       await redraw();
     },
     settingsChanged() {

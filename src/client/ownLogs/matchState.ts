@@ -13,6 +13,7 @@ import {
   fixedDoubt,
   kilnDoubt,
   layoutInWords,
+  previewIn,
   whyInWords,
 } from "../../findings/foreignSentences.ts";
 import { columnLabel, tableLabel } from "../../tables/columnLabels.ts";
@@ -89,14 +90,16 @@ function columnState(draft: MatchDraft, heading: DraftHeading, isTurned: boolean
 }
 
 function fixedStates(draft: MatchDraft, house: Pick<House, "kilns">): readonly MatchFixedState[] {
-  return fixable(draft).map(({ part, column }) => {
+  const all = fixable(draft);
+  return all.map(({ part, column }) => {
+    const isAlone = all.filter((other) => other.column.stem === column.stem).length === 1;
     const isKiln = column.stem === "kiln";
     const isSure = isKiln && house.kilns.length === 1;
     const label = columnLabel(part.table, column);
     return {
       part: part.id,
       stem: column.stem,
-      label: draft.parts.length > 1 ? `${partLabel(draft, part)}: ${label}` : label,
+      label: isAlone ? label : `${partLabel(draft, part)}: ${label}`,
       value: part.fixed.get(column.stem) ?? "",
       choices: words(column.choices ?? []),
       known: isKiln ? house.kilns.map(({ id }) => id) : [],
@@ -134,7 +137,7 @@ interface Matched {
 }
 
 /** A draft as its page shows it. */
-export function matchState(matched: Matched, house: Pick<House, "kilns">): MatchState {
+export function matchState(matched: Matched, house: Pick<House, "kilns" | "timeZone">): MatchState {
   const { key, paths, draft, turned, previews, said } = matched;
   const { delimiter, skipLines, skipAfterHeadings } = draft.sample;
   const between = DELIMITERS.find((one) => one.key === delimiter)?.label ?? delimiter;
@@ -165,6 +168,7 @@ export function matchState(matched: Matched, house: Pick<House, "kilns">): Match
       .filter(({ place }) => holdsAnything(draft, place))
       .map((heading) => columnState(draft, heading, turned.has(heading.place))),
     probes: probeStates(draft),
+    previewIn: previewIn(house.timeZone),
     previews,
     said,
   };

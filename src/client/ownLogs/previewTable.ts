@@ -1,6 +1,5 @@
 import type { MatchPreviewState } from "../../bodies/ownLogs/foreignState.ts";
-import { counted } from "../../findings/counted.ts";
-import { previewInWords } from "../../findings/foreignSentences.ts";
+import { previewInWords, samePlacesInWords } from "../../findings/foreignSentences.ts";
 import { columnLabel } from "../../tables/columnLabels.ts";
 import type { Column, TableName } from "../../tables/declarations.ts";
 import { headingIn } from "../../tables/describeFormat.ts";
@@ -13,8 +12,6 @@ import { printDate, printMoment } from "../../units/instant.ts";
 import { printNumber } from "../../units/print.ts";
 import type { UnitSuffix } from "../../units/suffix.ts";
 
-/** More faults than these are counted: the same fault is mostly in every row. */
-const MOST_FAULTS = 4;
 const DIGITS = 5;
 const BLANK = "–";
 
@@ -43,15 +40,18 @@ function cellOf(value: number | string | null, column: Column, settings: Setting
 /** Columns that are kept were said to be so; there is no need to be told. */
 const isNews = ({ rule }: Problem): boolean => rule !== "unknown-column";
 
+/** The same fault is mostly in every row: the first place of each kind, and how many more there are. */
 function faultsOf(problems: readonly Problem[]): readonly string[] {
-  const told = problems.filter(isNews).map(({ line, column, message, hint }) =>
-    [line === null ? null : `line ${line}`, column]
-      .filter((part) => part !== null)
-      .join(", ")
-      .concat(`: ${message} ${hint}`),
-  );
-  const more = told.length - MOST_FAULTS;
-  return more <= 0 ? told : [...told.slice(0, MOST_FAULTS), `And ${counted(more, "more place", "more places")}.`];
+  const kinds = new Map<string, Problem[]>();
+  for (const problem of problems.filter(isNews)) {
+    const kind = `${problem.rule} ${problem.column}`;
+    kinds.set(kind, [...(kinds.get(kind) ?? []), problem]);
+  }
+  return [...kinds.values()].map(([first, ...more]) => {
+    const { line = null, column = null, message = "", hint = "" } = first ?? {};
+    const place = [line === null ? null : `line ${line}`, column].filter((part) => part !== null).join(", ");
+    return samePlacesInWords(`${place}: ${message} ${hint}`, more.length);
+  });
 }
 
 /** The first rows of a table as somebody who knows the file can compare them with it, in the house's units and time. */

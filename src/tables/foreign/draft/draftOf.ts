@@ -1,5 +1,6 @@
 import type { Column } from "../../declarations.ts";
 import type { House } from "../../house.ts";
+import { tableDeclarations } from "../../tableDeclarations.ts";
 import type { ProbeRows } from "../foreignMatch.ts";
 import { guessProbes } from "../guessProbes.ts";
 import { decimalOf, type SampleLayout } from "../sampleLayout.ts";
@@ -83,9 +84,11 @@ export function probesAt(sample: SampleLayout, place: number): readonly DraftPro
  */
 export function draftOf(path: string, sample: SampleLayout, encoding: string | null, house: Settings): MatchDraft {
   const suggestions = suggestMatches(path, sample, encoding, house);
-  const parts = suggestions.map(
-    ({ match }): DraftPart => ({ id: match.table, table: match.table, fixed: match.fixed }),
-  );
+  // In the order of the work, as the format lists its tables.
+  const parts = tableDeclarations.flatMap(({ name }): readonly DraftPart[] => {
+    const own = suggestions.find(({ match }) => match.table === name);
+    return own ? [{ id: name, table: name, fixed: own.match.fixed }] : [];
+  });
   const suggested = suggestedHeadings(sample, suggestions);
   const probe = [...suggested.values()].find(({ use }) => use.kind === "probe");
   const headings = sample.headings.map(
