@@ -1,5 +1,6 @@
 import type { ChosenRows } from "../report/chosenRows.ts";
 import type { PackedReport } from "../report/packed.ts";
+import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { PartName, ReportRows } from "../report/report.ts";
 import type { View } from "../report/view.ts";
 import type { AskReply, AskRequest } from "./askLogs/askProtocol.ts";
@@ -25,6 +26,8 @@ export type WorkerRequest =
   | AskRequest
   /** The rows of a view, and of what is worked out of them only what the page shows. A later request ends an earlier one. */
   | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] }
+  /** What is known of the logs besides their rows. */
+  | { readonly kind: "published" }
   /** The readings of one load of the reader's own logs, by the name in its row. */
   | { readonly kind: "readings"; readonly file: string };
 
@@ -40,6 +43,7 @@ export type WorkerAnswer =
   | ({ readonly kind: "progress"; readonly part: "reading" } & ReadingProgress)
   /** `rows`: all of the reader's own logs; null for the site's, whose rows the page has. */
   | { readonly kind: "ready"; readonly rows: ReportRows | null }
+  | { readonly kind: "published"; readonly published: PublishedLogs }
   /** `csv` is null where there is no such file. */
   | { readonly kind: "readings"; readonly file: string; readonly csv: Blob | null }
   /** `parts` holds those asked for, by name; where something of them takes longer, it follows. */

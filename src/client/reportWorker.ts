@@ -188,6 +188,9 @@ async function answer(request: WorkerRequest): Promise<void> {
     answerAsk(request);
   } else if (request.kind === "report") {
     await report(request);
+  } else if (request.kind === "published") {
+    if (opened === null) throw new RangeError("nothing was opened");
+    say({ kind: "published", published: (await opened).published });
   } else if (request.kind === "readings") {
     const csv = (await opened)?.readings.get(request.file) ?? null;
     say({ kind: "readings", file: request.file, csv });

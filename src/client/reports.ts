@@ -1,4 +1,5 @@
 import { viewRows } from "../report/chosenRows.ts";
+import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { PartName, ReportParts, ReportRows } from "../report/report.ts";
 import type { KilnCurve } from "../report/runPageResult.ts";
 import { unpackReport } from "../report/unpackReport.ts";
@@ -26,6 +27,10 @@ export interface Reports {
   of(view: View, parts: readonly PartName[]): AsyncGenerator<LoadedReport, void>;
   /** The readings of one load, by the name in its row. */
   curve(readingsFile: string): Promise<KilnCurve>;
+  /** The text of a load's own file of readings, read for this once. */
+  readings(readingsFile: string): Promise<string>;
+  /** What is known of the logs besides their rows. */
+  published(): Promise<PublishedLogs>;
   /** A question in SQL, over all of the logs whatever the view. */
   readonly ask: Ask;
   /** Gives up what is waited for. */
@@ -114,6 +119,8 @@ export function openSiteReports(places: SitePlaces, onProgress: (progress: LoadP
   return {
     of: answering({ worker, whole: () => built.with([]), built }),
     curve: keptCurves((file) => fetchText(tables + file)),
+    readings: (file) => fetchText(tables + file),
+    published: worker.published,
     ask: worker.askSql,
     cancel: () => worker.end("cancelled"),
     startsEngine: (view) => choosesRows(view) && !worker.isReady,
@@ -134,6 +141,8 @@ export function openOwnReports(
   return {
     of: answering({ worker, whole: () => whole, built: null }),
     curve: keptCurves(worker.readings),
+    readings: worker.readings,
+    published: worker.published,
     ask: worker.askSql,
     // The worker stays: reading the logs anew would take longer than what is given up.
     cancel: () => worker.drop("cancelled"),

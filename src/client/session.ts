@@ -45,6 +45,8 @@ export function startSession(main: HTMLElement): Session {
   let wish = 0;
   let adoption: Promise<void> | null = null;
   let siteHouse: HouseBrief | null = null;
+  /** Ends whatever is being saved. */
+  let saving = new AbortController();
 
   const root = new URL(places.root).pathname;
   const pagePath = (): string => (location.pathname.startsWith(root) ? location.pathname.slice(root.length) : "");
@@ -165,14 +167,18 @@ export function startSession(main: HTMLElement): Session {
       void draw(view);
     },
     take(button) {
+      const { signal } = saving;
       void (async () => {
         // A figure is saved from what it was drawn from, which only a page that has been taken over knows.
         const [{ takeAway }] = await Promise.all([import("./takeAway/takeAway.ts"), adopt()]);
         const house = desk.shown?.rows.house ?? siteHouse;
-        if (house !== null) await takeAway(button, { main, ask, figures: shownFigures, house });
+        if (house === null) return;
+        await takeAway(button, { main, source: reports(), figures: shownFigures, house, signal });
       })().catch((error: unknown) => showProgress(main, `That could not be saved: ${String(error)}`, false));
     },
     cancel() {
+      saving.abort(new Error("cancelled"));
+      saving = new AbortController();
       if (!desk.cancel()) reports().cancel();
     },
   };

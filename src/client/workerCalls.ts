@@ -1,3 +1,4 @@
+import type { PublishedLogs } from "../report/publishedLogs.ts";
 import type { PartName, ReportRows } from "../report/report.ts";
 import type { View } from "../report/view.ts";
 import { type AskCalls, openAskCalls } from "./askLogs/askCalls.ts";
@@ -19,6 +20,8 @@ export interface ReportWorker {
   ask(view: View, parts: readonly PartName[]): WorkerReply;
   /** Starts the worker and waits until its logs are in the engine; they are the answer where they are the reader's own. */
   opened(): Promise<ReportRows | null>;
+  /** What is known of the logs besides their rows. */
+  published(): Promise<PublishedLogs>;
   /** The readings of one load of the reader's own logs. */
   readings(file: string): Promise<string>;
   /** Asks these logs in SQL. */
@@ -65,6 +68,7 @@ interface Waiting {
 export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProgress) => void): ReportWorker {
   let worker: Worker | null = null;
   let ready: Awaited<ReportRows | null> = awaited();
+  let published: Awaited<PublishedLogs> | null = null;
   let isReady = false;
   let requests = 0;
   let waiting: Waiting | null = null;
@@ -78,6 +82,8 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
   const end = (message: string): void => {
     drop(message);
     ready.reject(new Error(message));
+    published?.reject(new Error(message));
+    published = null;
     asks.end(message);
     for (const { reject } of readings.values()) reject(new Error(message));
     readings.clear();
@@ -100,6 +106,7 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
       isReady = true;
       ready.resolve(data.rows);
     } else if (data.kind === "asked" || data.kind === "ask-failed") asks.receive(data);
+    else if (data.kind === "published") published?.resolve(data.published);
     else if (data.kind === "readings") receiveReadings(data);
     else if (data.kind === "failed" && data.request === null) end(data.message);
     else if (data.request !== waiting?.request) return;
@@ -132,6 +139,13 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
     opened() {
       started();
       return ready.promise;
+    },
+    published() {
+      if (published === null) {
+        published = awaited();
+        started().postMessage({ kind: "published" } satisfies WorkerRequest);
+      }
+      return published.promise;
     },
     readings(file) {
       const known = readings.get(file) ?? awaited<string>();

@@ -96,6 +96,7 @@ export async function enterLogs(
       loggerDays: house.checks.loggerDays,
       probeAtBulb: house.kilns.filter((kiln) => kiln.probeAtBulb).map((kiln) => kiln.id),
     },
+    kilns: house.kilns,
     otherColumns: otherColumns(tables),
     tables: outgoing,
   };

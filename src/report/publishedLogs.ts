@@ -1,5 +1,5 @@
 import type { CsvTable } from "../tables/csvTable.ts";
-import type { NamedBaseline } from "../tables/house.ts";
+import type { Kiln, NamedBaseline } from "../tables/house.ts";
 import type { LogsResult } from "./logsResult.ts";
 import type { HouseBrief, OtherColumn } from "./report.ts";
 import type { HouseCosts } from "./reviewResult.ts";
@@ -17,6 +17,8 @@ export interface PublishedLogs {
   /** Half-widths about the target for measures that targets.csv leaves without limits, from house.toml. */
   readonly tolerances: Readonly<Record<string, number>>;
   readonly thermostat: ThermostatSettings;
+  /** As house.toml describes them: for logs that are taken away. */
+  readonly kilns: readonly Kiln[];
   readonly otherColumns: readonly OtherColumn[];
   /** In the order in which the engine takes them in. */
   readonly tables: readonly PublishedTable[];

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
 import { JSDOM } from "jsdom";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
@@ -15,7 +16,7 @@ afterAll(async () => {
 });
 
 async function saved(page: Page, button: Locator): Promise<{ readonly name: string; readonly bytes: Buffer }> {
-  const [download] = await Promise.all([page.waitForEvent("download", { timeout: 60_000 }), button.click()]);
+  const [download] = await Promise.all([page.waitForEvent("download", { timeout: 120_000 }), button.click()]);
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
@@ -122,4 +123,55 @@ describe("the logs taken away", () => {
     expect(faults).toEqual([]);
     await context.close();
   });
+
+  it("are one zip, with settings and readings, that gives the same pages again where it is chosen", async () => {
+    const { page, context, outside, faults } = await watchedPage(browser, site);
+    const bodyText = (): Promise<string> =>
+      page.evaluate(() => (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ").trim());
+    const built = new Map<string, string>();
+    for (const path of ["kiln-hours/", "thermostat/"]) {
+      await page.goto(site + path, { waitUntil: "networkidle" });
+      // Only the project's own invented house says that it is one.
+      built.set(path, (await bodyText()).replaceAll(", an invented house", ""));
+    }
+    await page.goto(`${site}logs/`);
+    const { name, bytes } = await saved(page, page.locator('[data-take="folder"]'));
+    expect(name).toBe("cleaned-logs.zip");
+    const files = unzipSync(bytes);
+    expect(strFromU8(files["logs/house.toml"] ?? new Uint8Array())).toContain('time_zone = "Europe/Tallinn"');
+    expect(Object.keys(files).filter((path) => path.startsWith("logs/readings/")).length).toBeGreaterThan(100);
+    await page.getByText(`Saved cleaned-logs.zip: ${Object.keys(files).length} files.`).waitFor();
+
+    await page.goto(`${site}your-logs/`, { waitUntil: "networkidle" });
+    await page.setInputFiles('[data-own="files"]', { name, mimeType: "application/zip", buffer: bytes });
+    await page.locator('[data-own="read"]:not([disabled])').click();
+    await page.locator("#shown").waitFor({ timeout: 120_000 });
+    for (const [path, text] of built) {
+      await page.locator(`header nav a[href*="/${path}"]`).click();
+      await expect.poll(bodyText, { timeout: 60_000, message: path }).toBe(text);
+    }
+    expect(outside).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  }, 300_000);
+
+  it("say how far saving has come, and save nothing once it is cancelled", async () => {
+    const { page, context, faults } = await watchedPage(browser, site);
+    await page.goto(`${site}logs/`, { waitUntil: "networkidle" });
+    let downloads = 0;
+    page.on("download", () => (downloads += 1));
+    await page.locator('[data-take="folder"]').click();
+    const progress = page.locator('#take-away [data-slot="progress"]');
+    await expect
+      .poll(() => progress.textContent(), { interval: 10, timeout: 90_000 })
+      .toMatch(/^Packing the logs: \d+ of \d+$/);
+    await page.locator('#take-away [data-action="cancel"]').click();
+    await page.getByText("Cancelled; nothing was saved.").waitFor();
+    expect(await progress.textContent()).toBe("");
+    // What was given up can be begun again.
+    await saved(page, page.locator('[data-take="folder"]'));
+    expect(downloads).toBe(1);
+    expect(faults).toEqual([]);
+    await context.close();
+  }, 300_000);
 });

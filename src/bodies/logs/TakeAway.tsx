@@ -18,12 +18,16 @@ export function TakeAway({ files }: { readonly files: readonly TakenFile[] }) {
       <p>
         <button type="button" class="button" data-take="runs">
           Save all batches, one row each
+        </button>{" "}
+        <button type="button" class="button" data-take="folder">
+          Save all logs as a zip
         </button>
       </p>
       <p>
         The logs as they were read, in the log format again: rows that were set aside are gone and values that were
         refused are blank. Names, keys and private notes never go out with the site, and so are not in them. A text that
-        a spreadsheet would take for a formula has an apostrophe before it.
+        a spreadsheet would take for a formula has an apostrophe before it. The zip holds the settings, your own columns
+        and each load’s readings too: chosen on the page Your own logs, it gives these pages again.
       </p>
       <ul class="take-files">
         {files.map(({ name, path }) => (
