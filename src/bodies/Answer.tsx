@@ -1,4 +1,5 @@
 import type { Sentence } from "../findings/sentence.ts";
+import { Fold } from "./Fold.tsx";
 import { Said } from "./Said.tsx";
 
 export type Stage = "steep" | "germination" | "kiln" | "none";
@@ -10,10 +11,13 @@ interface AnswerProps {
   readonly answer: Sentence;
   /** What the answer rests on, sentence by sentence; empty ones fall out. */
   readonly grounds: readonly Sentence[];
+  /** How well that is known, folded: for whoever wants to weigh the answer. */
+  readonly behind?: readonly Sentence[];
 }
 
 /** The head of every page: its answer in words, big, and under it what the answer rests on. */
-export function Answer({ page, stage, answer, grounds }: AnswerProps) {
+export function Answer({ page, stage, answer, grounds, behind = [] }: AnswerProps) {
+  const folded = behind.filter((sentence) => sentence.length > 0);
   return (
     <header class="answer">
       <p class="kicker" data-stage={stage}>
@@ -29,6 +33,17 @@ export function Answer({ page, stage, answer, grounds }: AnswerProps) {
             <Said sentence={sentence} />
           </p>
         ))}
+      {folded.length === 0 ? null : (
+        <Fold summary="How well that is known" short>
+          <div class="prose">
+            {folded.map((sentence) => (
+              <p>
+                <Said sentence={sentence} />
+              </p>
+            ))}
+          </div>
+        </Fold>
+      )}
     </header>
   );
 }

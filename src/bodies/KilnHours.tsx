@@ -6,6 +6,7 @@ import {
   dryingHoursAnswer,
   kilnHoursAnswer,
   kilnHoursGrounds,
+  kilnHoursKnown,
   stretchesSentence,
 } from "../findings/kilnHoursAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
@@ -55,12 +56,8 @@ export function KilnHours({ report, whatIf, answerWhatIf }: KilnHoursProps) {
         page={kilnHoursPage.title}
         stage="kiln"
         answer={kilnHoursAnswer(result, units)}
-        grounds={[
-          kilnHoursGrounds(result, units),
-          dryingAirSentence(kilnHours),
-          stretchesSentence(kilnHours.stretches ?? [], house.timeZone),
-          airSourceSentence(result),
-        ]}
+        grounds={[kilnHoursGrounds(result, units), stretchesSentence(kilnHours.stretches ?? [], house.timeZone)]}
+        behind={[kilnHoursKnown(result, units), dryingAirSentence(kilnHours), airSourceSentence(result)]}
       />
       <FilterBar report={report} page={kilnHoursPage.path} air={result} />
       <UnderWayNow loads={result.underWay} />

@@ -2,6 +2,7 @@ import { useMemo } from "preact/hooks";
 import {
   steepGerminationAnswer,
   steepGerminationGrounds,
+  steepGerminationKnown,
 } from "../findings/steepGermination/steepGerminationAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
 import { Answer } from "./Answer.tsx";
@@ -38,6 +39,7 @@ export function SteepGermination({ report }: { readonly report: ReportWith<"stee
         stage="germination"
         answer={steepGerminationAnswer(result, units)}
         grounds={steepGerminationGrounds(result, units)}
+        behind={steepGerminationKnown(result, units)}
       />
       <FilterBar report={report} page={steepGerminationPage.path} />
       <Timetable result={result} figures={figures} numbersIn={EVERY_BATCH} />

@@ -28,21 +28,27 @@ export function kilnHoursAnswer(result: KilnHoursResult, units: UnitSystem): Sen
   ]);
 }
 
-/** Where the answer comes from and what it leaves open: intervals, share explained, loads and air they rest on. */
-export function kilnHoursGrounds(result: KilnHoursResult, units: UnitSystem): Sentence {
-  const { humidityDepth, tooLittle, usualRange } = result.kilnHours;
+/** How far loads differ, and the intervals of the answer; or what is lacking for an estimate. */
+export function kilnHoursGrounds({ kilnHours }: KilnHoursResult, units: UnitSystem): Sentence {
+  const { humidityDepth, tooLittle, usualRange } = kilnHours;
   if (humidityDepth === null) return tooLittle === null ? [] : [tooLittle];
-  const { rSquared, observations, residualStandardDeviation } = humidityDepth.fit;
-  const air = result.airBasis === "at_loading" ? "the air at loading" : "the air averaged over each load";
   return joinSentences([
     usualRange === null ? [] : [`Eight loads in ten take ${hours(usualRange[0])} to ${hours(usualRange[1])}.`],
     effectIntervalsSentence(humidityDepth, units),
-    [
-      `Together they account for ${print(rSquared * 100, "percent", units, { decimals: 0 })} of the spread over `,
-      `${counted(observations, "load")}, by ${air}; a load is still off by ${hours(residualStandardDeviation, 2)} `,
-      "(standard deviation).",
-    ],
   ]);
+}
+
+/** How well the answer is known: share explained, loads and air it rests on. Empty without a model. */
+export function kilnHoursKnown(result: KilnHoursResult, units: UnitSystem): Sentence {
+  const { humidityDepth } = result.kilnHours;
+  if (humidityDepth === null) return [];
+  const { rSquared, observations, residualStandardDeviation } = humidityDepth.fit;
+  const air = result.airBasis === "at_loading" ? "the air at loading" : "the air averaged over each load";
+  return [
+    `Humidity and bed depth together account for ${print(rSquared * 100, "percent", units, { decimals: 0 })} of the spread over `,
+    `${counted(observations, "load")}, by ${air}; a load is still off by ${hours(residualStandardDeviation, 2)} `,
+    "(standard deviation).",
+  ];
 }
 
 /** Stretches are named up to here, the latest; the figure rings them all. */

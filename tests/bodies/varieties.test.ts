@@ -33,7 +33,7 @@ describe("Varieties", () => {
 
   it("answers in one sentence: which variety, and where it starts", () => {
     expect(wordsOf(page.querySelector("h1"))).toBe(
-      "Amber is the least even and the least on target: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
+      "Amber is the least even and the least on target: the next batch meets every tolerance with a chance of 46 in 100 (34 to 58).",
     );
   });
 

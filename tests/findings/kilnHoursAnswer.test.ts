@@ -5,6 +5,7 @@ import {
   dryingHoursAnswer,
   kilnHoursAnswer,
   kilnHoursGrounds,
+  kilnHoursKnown,
   stretchesSentence,
 } from "../../src/findings/kilnHoursAnswer.ts";
 import { plainText } from "../../src/findings/sentence.ts";
@@ -88,18 +89,20 @@ describe("verdictOn(effect)", () => {
 });
 
 describe("kilnHoursGrounds(result, units)", () => {
-  it("puts the plain intervals and the loads beside the answer", () => {
+  it("puts the plain intervals beside the answer, and the loads behind it", () => {
     const humidityDepth = withEffects(interval(0.74, 0.6, 0.88), interval(0.58, 0.48, 0.68));
-    const text = said(kilnHoursGrounds({ ...result, kilnHours: { ...result.kilnHours, humidityDepth } }, "metric"));
+    const fitted = { ...result, kilnHours: { ...result.kilnHours, humidityDepth } };
+    const text = said(kilnHoursGrounds(fitted, "metric"));
     expect(text).toContain("0.60 to 0.88 h for 10 points of humidity");
     expect(text).toContain("0.48 to 0.68 h for one centimetre of bed");
-    expect(text).toContain("60 loads");
+    expect(said(kilnHoursKnown(fitted, "metric"))).toContain("60 loads");
   });
 
   it("says what is lacking where there is no fit", () => {
     const tooLittle = "9 loads with humidity and depth; the estimate needs 12.";
     const kilnHours = { ...result.kilnHours, humidityDepth: null, tooLittle };
     expect(said(kilnHoursGrounds({ ...result, kilnHours }, "metric"))).toBe(tooLittle);
+    expect(kilnHoursKnown({ ...result, kilnHours }, "metric")).toEqual([]);
   });
 });
 

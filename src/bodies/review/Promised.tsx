@@ -5,7 +5,6 @@ import {
   startNextSentence,
 } from "../../findings/review/promisedSentences.ts";
 import type { ReviewReader } from "../../findings/review/reader.ts";
-import { joinSentences } from "../../findings/sentence.ts";
 import type { PromisedAgainstMade } from "../../report/reviewResult.ts";
 import { printDate } from "../../units/instant.ts";
 import { print, printNumber } from "../../units/print.ts";
@@ -121,20 +120,22 @@ function OpenOrders({ promised: { orders }, reader }: PromisedProps) {
 
 /** Is what was promised made, in store or coming; and what to start first? */
 export function Promised({ promised, reader }: PromisedProps) {
-  const beside = joinSentences([
+  const beside = [
     startNextSentence(promised, reader),
     overdueSentence(promised, reader),
     paceSentence(promised, reader),
-  ]);
+  ].filter((sentence) => sentence.length > 0);
   return (
     <Entry id="promised" title="Promised against made" note={`As of ${printDate(promised.asOf, reader.timeZone)}.`}>
       <p class="lede-strong">
         <Said sentence={promisedAnswer(promised, reader)} />
       </p>
       {promised.varieties.length === 0 ? null : <ByVariety promised={promised} reader={reader} />}
-      <p>
-        <Said sentence={beside} />
-      </p>
+      {beside.map((sentence) => (
+        <p>
+          <Said sentence={sentence} />
+        </p>
+      ))}
       <OpenOrders promised={promised} reader={reader} />
     </Entry>
   );

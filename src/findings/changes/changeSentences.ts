@@ -58,9 +58,9 @@ export function effectSentence(effect: ChangeEffect, units: UnitSystem): Sentenc
       return [`no difference to ${words} `, strong(`bigger than ${printSize(measure, noBiggerThan, units)}`)];
     case "cannot be told":
       return effect.doubtedByPlacebo
-        ? [`of ${words} `, strong(printSize(measure, effect.total.estimate, units)), `, but ${waiting(effect, units)}`]
+        ? [...moved(effect, units), `, but ${waiting(effect, units)}`]
         : [
-            `of ${words} `,
+            `a difference in ${words} of `,
             strong(`up to ${printSize(measure, noBiggerThan, units)}`),
             ` either way remains open, and ${waiting(effect, units)}`,
           ];
@@ -73,10 +73,10 @@ export function effectStatement(effect: ChangeEffect, units: UnitSystem): Senten
   return [typeof first === "string" ? capital(first) : first, ...rest, "."];
 }
 
-/** What is left once the altered column stands beside the change. Empty where it could not be parted, or there is nothing to part. */
+/** What is left once the altered column stands beside the change. Empty where it could not be parted, or no effect is told to be parted. */
 export function beyondSentence(effect: ChangeEffect, altered: string, units: UnitSystem): Sentence {
   const { measure, beyond, verdict } = effect;
-  if (beyond === null || verdict === "no difference") return [];
+  if (beyond === null || verdict === "no difference" || verdict === "cannot be told") return [];
   const span = `(95\u00a0% interval ${printSpan(measure, beyond, units)})`;
   const words = measureWords(measure);
   if (beyond.low <= 0 && beyond.high >= 0) {

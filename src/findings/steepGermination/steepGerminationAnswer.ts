@@ -33,18 +33,23 @@ export function steepGerminationAnswer(result: SteepGerminationResult, units: Un
     : joinSentences([...new Set(lacking)].map((why) => [why]));
 }
 
-/** What the answer rests on and leaves open. */
+/** The other two questions, and in how many batches the timetable was off. */
 export function steepGerminationGrounds(result: SteepGerminationResult, units: UnitSystem): readonly Sentence[] {
-  const { growth, lengthOnTemperature, acrospires, uptake } = result;
+  const { growth, acrospires } = result;
   const timetable = growth?.timetable ?? null;
-  const lengthSaid = timetable === null && lengthOnTemperature === null;
   return [
     joinSentences(mainSentences(result, units).slice(1)),
-    joinSentences([
-      timetable === null ? [] : timetableBatchesSentence(timetable, acrospires),
-      lengthSaid ? [] : lengthSentence(acrospires),
-      evennessSentence(acrospires),
-      uptake === null ? [] : waterSentence(uptake, units),
-    ]),
+    timetable === null ? [] : timetableBatchesSentence(timetable, acrospires),
+  ];
+}
+
+/** How long and how even the malt comes off, and what the water does. */
+export function steepGerminationKnown(result: SteepGerminationResult, units: UnitSystem): readonly Sentence[] {
+  const { growth, lengthOnTemperature, acrospires, uptake } = result;
+  const lengthSaid = growth?.timetable == null && lengthOnTemperature === null;
+  return [
+    lengthSaid ? [] : lengthSentence(acrospires),
+    evennessSentence(acrospires),
+    uptake === null ? [] : waterSentence(uptake, units),
   ];
 }

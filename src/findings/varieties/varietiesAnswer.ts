@@ -39,7 +39,7 @@ export function leastEven(result: VarietiesResult): VarietyScore | null {
 
 const chance = (score: ScoreNumber): Sentence => [strong(inHundred(score.estimate)), scoreRange(score)];
 
-/** The page's first sentence: which variety is uneven, and where does it start? */
+/** The page's first sentence: which variety is uneven? */
 export function varietiesAnswer(result: VarietiesResult): Sentence {
   const lowest = leastOnTarget(result);
   const uneven = leastEven(result);
@@ -54,18 +54,27 @@ export function varietiesAnswer(result: VarietiesResult): Sentence {
       ? ["Every variety comes out alike: even of the lowest, ", name, ", ", ...met]
       : [name, " comes out alike: ", ...met];
   }
-  if (several && uneven !== lowest && uneven.even.estimate < HIGH) return bothNumbers(uneven, lowest, result);
-  const start = startsWith(lowest, detailOf(result, lowest));
+  if (several && uneven !== lowest && uneven.even.estimate < HIGH) return bothNumbers(uneven, lowest);
   const is = aimsBeside(lowest)
     ? `is ${several ? "the least sure, and " : ""}more beside its target than uneven`
     : `is ${several ? leastInBoth(result, lowest) : "uneven"}`;
-  return [
-    name,
-    ` ${is}: the chance that the next batch meets every tolerance is `,
-    ...chance(lowest.onTarget),
-    ...(start.length === 0 ? [] : ["; it starts with ", ...start]),
-    ".",
-  ];
+  return [name, ` ${is}: the next batch meets every tolerance with a chance of `, ...chance(lowest.onTarget), "."];
+}
+
+/** Whose trouble the answer speaks of first, be it in *even* or in *on target*; null where nothing needs a reason. */
+function troubled(result: VarietiesResult): VarietyScore | null {
+  const [lowest, uneven] = [leastOnTarget(result), leastEven(result)];
+  if (lowest === null || (lowest.onTarget?.estimate ?? HIGH) >= HIGH) return null;
+  const isOther = scored(result.scores).length > 1 && uneven !== lowest && (uneven?.even?.estimate ?? HIGH) < HIGH;
+  return isOther ? uneven : lowest;
+}
+
+/** Where it starts: a lot, the grain, the process or a measure. Empty where nothing needs a reason. */
+export function varietiesStart(result: VarietiesResult): Sentence {
+  const whose = troubled(result);
+  if (whose === null) return [];
+  const start = startsWith(whose, detailOf(result, whose));
+  return start.length === 0 ? [] : [`In ${whose.variety} it starts with `, ...start, "."];
 }
 
 /** Of a variety that is the lowest in both numbers; another about as uneven is named, since the number after it is *on target*. */
@@ -77,14 +86,12 @@ function leastInBoth(result: VarietiesResult, lowest: VarietyScore): string {
 }
 
 /** Where one variety spreads most and another lies lowest: both are named, each by its own number. */
-function bothNumbers(uneven: VarietyScore, lowest: VarietyScore, result: VarietiesResult): Sentence {
+function bothNumbers(uneven: VarietyScore, lowest: VarietyScore): Sentence {
   if (uneven.even === null || lowest.onTarget === null) return [];
-  const start = startsWith(uneven, detailOf(result, uneven));
   return [
     strong(uneven.variety),
     " is the least even, ",
     ...chance(uneven.even),
-    ...(start.length === 0 ? [] : [", and it starts with ", ...start]),
     "; ",
     strong(lowest.variety),
     " is the least on target, ",
@@ -115,7 +122,7 @@ function toldApart(
 function toldApartSentences(result: VarietiesResult): Sentence {
   const [lowest, uneven] = [leastOnTarget(result), leastEven(result)];
   if (lowest === uneven || (uneven?.even?.estimate ?? HIGH) >= HIGH) {
-    return toldApart(result, lowest, "onTarget", "Its interval");
+    return toldApart(result, lowest, "onTarget", `The interval of ${lowest?.variety}`);
   }
   const isClear = (score: VarietyScore | null, number: "onTarget" | "even"): boolean =>
     ranked(result).some((one) => (one[number]?.low ?? 0) > (score?.[number]?.high ?? 100));
@@ -134,13 +141,14 @@ function toldApartSentences(result: VarietiesResult): Sentence {
   ]);
 }
 
-/** What the numbers are, how far the answer may be trusted, and what has no part in it. */
+/** Where it starts, what the numbers are, how far the answer may be trusted, and what has no part in it. */
 export function varietiesGrounds(result: VarietiesResult): readonly Sentence[] {
   const early = scored(result.scores).filter(({ standing }) => standing === "early");
   const none = result.scores.filter(({ standing }) => standing === "none");
   const earlySaid = early.map(({ variety, batches }) => `${variety} (${counted(batches, "batch", "batches")})`);
   const able = scored(result.scores).length > 0;
   return [
+    varietiesStart(result),
     able
       ? ["In 100: the chance that the next batch meets every tolerance. Even: the same about the variety’s own centre."]
       : [],

@@ -42,7 +42,7 @@ describe("changesAnswer(result, reader)", () => {
   it("says that it cannot be told yet, what remains open and how many loads would tell", () => {
     const open = changed({ verdict: "cannot be told", noBiggerThan: 1.8, moreRuns: 9 });
     expect(answer([open])).toContain(
-      "cannot be told yet: of kiln hours up to 1.8 h either way remains open, and 9 more loads would tell a difference of 1.0 h four times in five.",
+      "cannot be told yet: a difference in kiln hours of up to 1.8 h either way remains open, and 9 more loads would tell a difference of 1.0 h four times in five.",
     );
   });
 
@@ -58,9 +58,13 @@ describe("changesAnswer(result, reader)", () => {
   it("does not put down to the change what other dates show as well", () => {
     const placebo = { dates: 44, asLarge: 18, sizes: [], runsEachSide: 8, own: -0.4 };
     const doubted = changed({ verdict: "cannot be told", doubtedByPlacebo: true, placebo });
-    expect(answer([doubted])).toContain("of kiln hours 1.0 h, but 18 of 44 dates without a change show as much");
+    expect(answer([doubted])).toContain(
+      "kiln hours fell by 1.0 h (95 % interval 0.5 to 1.5 h), but 18 of 44 dates without a change show as much",
+    );
     const other = changed({ verdict: "cannot be told", doubtedByPlacebo: true, placebo: { ...placebo, own: 0.4 } });
-    expect(answer([other])).toContain("of kiln hours 1.0 h, but the first 8 loads after it differ the other way");
+    expect(answer([other])).toContain(
+      "(95 % interval 0.5 to 1.5 h), but the first 8 loads after it differ the other way",
+    );
   });
 
   it("says what is lacking where nothing was compared, and what to log where no change is", () => {
@@ -101,6 +105,8 @@ describe("what is said of one effect", () => {
     const none = { ...handMadeEffect, beyond: { estimate: 0.2, low: -0.4, high: 0.8 } };
     expect(said(beyondSentence(none, "bed depth", "metric"))).toContain("Nothing is seen to be left beyond bed depth");
     expect(beyondSentence(handMadeEffect, "bed depth", "metric")).toEqual([]);
+    // Of an effect that cannot be told nothing can be said to be left.
+    expect(beyondSentence({ ...left, verdict: "cannot be told" }, "bed depth", "metric")).toEqual([]);
   });
 
   it("how many other dates show as much", () => {

@@ -18,7 +18,12 @@ import { quartersSentence } from "../../../src/findings/varieties/quarterSentenc
 import { reasonSentence } from "../../../src/findings/varieties/reasonSentences.ts";
 import { chanceInHundred } from "../../../src/findings/varieties/scoreWords.ts";
 import { toleranceSentence } from "../../../src/findings/varieties/toleranceSentence.ts";
-import { leastEven, varietiesAnswer, varietiesGrounds } from "../../../src/findings/varieties/varietiesAnswer.ts";
+import {
+  leastEven,
+  varietiesAnswer,
+  varietiesGrounds,
+  varietiesStart,
+} from "../../../src/findings/varieties/varietiesAnswer.ts";
 import { varietyAnswer, varietyGrounds, withoutLotSentence } from "../../../src/findings/varieties/varietyAnswer.ts";
 import type {
   VarietiesResult,
@@ -48,15 +53,16 @@ function detailOf(variety: string): VarietyDetail {
 const amber = detailOf("Amber");
 
 describe("varietiesAnswer(result)", () => {
-  test("names the lowest variety with its chance and interval, and the lot where it starts", () => {
+  test("names the lowest variety with its chance and interval, and then the lot where it starts", () => {
     expect(said(varietiesAnswer(result))).toBe(
-      "Amber is the least even and the least on target: the chance that the next batch meets every tolerance is 46 in 100 (34 to 58); it starts with grain lot AL4, in final moisture.",
+      "Amber is the least even and the least on target: the next batch meets every tolerance with a chance of 46 in 100 (34 to 58).",
     );
+    expect(said(varietiesStart(result))).toBe("In Amber it starts with grain lot AL4, in final moisture.");
   });
 
   test("falls back on the measure that drags most where no lot stands out", () => {
     const quiet = madeUpVarieties({ details: [{ ...amber, reasons: [] }] });
-    expect(said(varietiesAnswer(quiet))).toContain(
+    expect(said(varietiesStart(quiet))).toContain(
       "it starts with final moisture, which alone is met with a chance of 51 in 100",
     );
   });
@@ -64,7 +70,7 @@ describe("varietiesAnswer(result)", () => {
   test("names another variety that is about as uneven, since the number said is the other one", () => {
     const near = { ...scoreOf("Brindle"), even: { estimate: 53, low: 40, high: 65 } };
     expect(said(varietiesAnswer(madeUpVarieties({ scores: [scoreOf("Amber"), near] })))).toMatch(
-      /^Amber is the least on target and, with Brindle, the least even: the chance that the next batch meets every tolerance is 46 in 100/,
+      /^Amber is the least on target and, with Brindle, the least even: the next batch meets every tolerance with a chance of 46 in 100/,
     );
   });
 
@@ -82,7 +88,7 @@ describe("varietiesAnswer(result)", () => {
         { ...split, lots, measure: "dry_yield_pct" },
       ],
     };
-    expect(said(varietiesAnswer(madeUpVarieties({ details: [uneven] })))).toContain(
+    expect(said(varietiesStart(madeUpVarieties({ details: [uneven] })))).toContain(
       "it starts with grain lot AL4, uneven in itself, in final moisture and 1 other measure.",
     );
   });
@@ -99,19 +105,20 @@ describe("varietiesAnswer(result)", () => {
     const beside = { ...scoreOf("Brindle"), onTarget: { estimate: 40, low: 30, high: 52 } };
     const scores = [beside, scoreOf("Amber")];
     expect(said(varietiesAnswer(madeUpVarieties({ scores })))).toBe(
-      "Amber is the least even, 52 in 100 (40 to 64), and it starts with grain lot AL4, in final moisture; Brindle is the least on target, 40 in 100 (30 to 52), more by its aim than by its spread.",
+      "Amber is the least even, 52 in 100 (40 to 64); Brindle is the least on target, 40 in 100 (30 to 52), more by its aim than by its spread.",
     );
     const grounds = varietiesGrounds(madeUpVarieties({ scores })).map(said).join(" ");
+    expect(grounds).toContain("In Amber it starts with grain lot AL4, in final moisture.");
     expect(grounds).toContain("How even: the interval of Amber lies below that of Brindle.");
     expect(grounds).toContain("On target: that of Brindle overlaps with that of Amber");
     const near = { ...scoreOf("Amber"), even: { estimate: 52, low: 20, high: 75 } };
     const overlapping = varietiesGrounds(madeUpVarieties({ scores: [beside, near] })).map(said);
-    expect(overlapping[1]).toMatch(/^Both intervals overlap with those of all other varieties/);
+    expect(overlapping[2]).toMatch(/^Both intervals overlap with those of all other varieties/);
   });
 
   test("blames no lot without which the score does not rise: it may stand out by being better", () => {
     const better = { ...amber, withoutLot: { lot: "AL4", onTarget: 45, batches: 20 } };
-    const answer = said(varietiesAnswer(madeUpVarieties({ details: [better] })));
+    const answer = said(varietiesStart(madeUpVarieties({ details: [better] })));
     expect(answer).not.toContain("AL4");
     expect(answer).toContain("it starts with final moisture");
     expect(said(varietyAnswer("Amber", scoreOf("Amber"), better))).not.toContain("AL4");
@@ -146,15 +153,15 @@ describe("varietiesAnswer(result)", () => {
 describe("varietiesGrounds(result)", () => {
   test("says that intervals lie apart, and names the early and those without a score", () => {
     const grounds = varietiesGrounds(result).map(said).join(" ");
-    expect(grounds).toContain("Its interval lies below that of Brindle.");
+    expect(grounds).toContain("The interval of Amber lies below that of Brindle.");
     expect(grounds).toContain("Early, and so without interval: Cresset (8 batches). Without a score yet: Dunlin.");
   });
 
   test("says that overlapping intervals tell nothing apart", () => {
     const near = { ...scoreOf("Brindle"), onTarget: { estimate: 60, low: 50, high: 70 } };
     const grounds = varietiesGrounds(madeUpVarieties({ scores: [scoreOf("Amber"), near] })).map(said);
-    expect(grounds[1]).toBe(
-      "Its interval overlaps with that of Brindle, so these logs do not tell them apart for certain.",
+    expect(grounds[2]).toBe(
+      "The interval of Amber overlaps with that of Brindle, so these logs do not tell them apart for certain.",
     );
   });
 });
