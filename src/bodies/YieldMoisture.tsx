@@ -13,7 +13,7 @@ import { Balance } from "./yieldMoisture/Balance.tsx";
 import { BatchesBehind } from "./yieldMoisture/BatchesBehind.tsx";
 import { ChartChoices } from "./yieldMoisture/ChartChoices.tsx";
 import { ChartsWorkedOut } from "./yieldMoisture/ChartsWorkedOut.tsx";
-import { MeasureEntry } from "./yieldMoisture/MeasureEntry.tsx";
+import { MeasureEntry, measureId } from "./yieldMoisture/MeasureEntry.tsx";
 import { Spec } from "./yieldMoisture/Spec.tsx";
 import { yieldMoistureFigures } from "./yieldMoisture/yieldMoistureFigures.ts";
 
@@ -42,10 +42,14 @@ export function YieldMoisture({ report }: { readonly report: ReportWith<"yieldMo
       {charts.map((chart, i) => {
         const drawn = figures.measures[i];
         return drawn === undefined || (chart.runs.length === 0 && chart.tooLittle === null) ? null : (
-          <MeasureEntry chart={chart} figures={drawn} />
+          <Later place={`entry ${measureId(chart)}`}>
+            <MeasureEntry chart={chart} figures={drawn} />
+          </Later>
         );
       })}
-      <Spec charts={charts} figures={figures.measures.map(({ capability }) => capability)} />
+      <Later place="entry spec">
+        <Spec charts={charts} figures={figures.measures} />
+      </Later>
       {moistureCost === null ? null : (
         <Entry id="moisture-cost" title="What moisture costs">
           <p>
@@ -56,7 +60,9 @@ export function YieldMoisture({ report }: { readonly report: ReportWith<"yieldMo
           </p>
         </Entry>
       )}
-      <Balance rows={balance} figure={figures.balance} />
+      <Later place="entry balance">
+        <Balance rows={balance} figures={figures} />
+      </Later>
       {able.length === 0 ? null : <ChartsWorkedOut />}
       <Later place="entry batches-behind">
         <BatchesBehind charts={charts} />

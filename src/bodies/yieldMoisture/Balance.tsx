@@ -1,4 +1,3 @@
-import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { balanceSentence, negativeSentence } from "../../findings/balanceSentence.ts";
 import type { VarietyBalance } from "../../report/controlChartResult.ts";
 import { printNumber } from "../../units/print.ts";
@@ -8,16 +7,17 @@ import { Figure } from "../Figure.tsx";
 import { printed } from "../printed.ts";
 import { Said } from "../Said.tsx";
 import { Scroll } from "../Scroll.tsx";
+import type { YieldMoistureFigures } from "./yieldMoistureFigures.ts";
 
 const share = (value: number | null): string => printed(value, "percent", "metric", { bare: true });
 
 /** Where the grain's dry matter goes, variety by variety, with what each number rests on. */
 export function Balance({
   rows,
-  figure,
+  figures: { balance: figure },
 }: {
   readonly rows: readonly VarietyBalance[];
-  readonly figure: FigureSpec | null;
+  readonly figures: Pick<YieldMoistureFigures, "balance">;
 }) {
   const units = useUnits();
   const negative = negativeSentence(rows);

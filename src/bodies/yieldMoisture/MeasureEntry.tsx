@@ -41,10 +41,13 @@ function Within({ chart, figure }: { readonly chart: ControlChart; readonly figu
   );
 }
 
+/** The address of a measure's entry. */
+export const measureId = ({ measure }: ControlChart): string => measure.replaceAll("_", "-");
+
 /** One measure: its chart, what it signals, how even the beds are, where the limits come from, and what an expert asks. */
 export function MeasureEntry({ chart, figures }: { readonly chart: ControlChart; readonly figures: MeasureFigures }) {
   const title = measureTitle[chart.measure];
-  const id = chart.measure.replaceAll("_", "-");
+  const id = measureId(chart);
   if (chart.tooLittle !== null) {
     return (
       <Entry id={id} title={title}>

@@ -1,5 +1,4 @@
 import type { Interval } from "../../analysis/regressionFit.ts";
-import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { measureTitle, sharePercent } from "../../findings/chartWords.ts";
 import { specSentence, specWords } from "../../findings/specSentences.ts";
 import type { Capability, ControlChart } from "../../report/controlChartResult.ts";
@@ -9,6 +8,7 @@ import { Figure } from "../Figure.tsx";
 import { NOT_LOGGED } from "../printed.ts";
 import { Said } from "../Said.tsx";
 import { Scroll } from "../Scroll.tsx";
+import type { MeasureFigures } from "./yieldMoistureFigures.ts";
 
 const shareWithRange = ({ estimate, low, high }: Interval): string =>
   `${sharePercent(estimate)} (${sharePercent(low)} to ${sharePercent(high)})`;
@@ -69,7 +69,7 @@ const tableId = ({ measure }: ControlChart): string => `spec-${measure.replaceAl
 interface SpecProps {
   readonly charts: readonly ControlChart[];
   /** One a chart, in the same order. */
-  readonly figures: readonly (FigureSpec | null)[];
+  readonly figures: readonly Pick<MeasureFigures, "capability">[];
 }
 
 /** Does what comes off the kiln meet the spec, and would it go on doing so? */
@@ -77,7 +77,7 @@ export function Spec({ charts, figures }: SpecProps) {
   const able = charts.filter(({ runs, tooLittle }) => runs.length > 0 && tooLittle === null);
   if (able.length === 0) return null;
   const drawn = charts.flatMap((chart, i) => {
-    const spec = figures[i] ?? null;
+    const spec = figures[i]?.capability ?? null;
     return spec === null ? [] : [{ spec, numbersIn: `#${tableId(chart)}` }];
   });
   const judged = able.filter(({ capability }) => capability.length > 0);

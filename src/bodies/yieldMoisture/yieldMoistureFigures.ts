@@ -11,6 +11,7 @@ import type { FigureSettings } from "../../figures/figureSettings.ts";
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import type { ControlChart } from "../../report/controlChartResult.ts";
 import type { ReportRows, ReportWith } from "../../report/report.ts";
+import { lazily } from "../lazily.ts";
 
 /** The figures of one measure; what the logs cannot carry is null. This file alone declares the page's figures. */
 export interface MeasureFigures {
@@ -47,19 +48,20 @@ function measureFigures(
   settings: FigureSettings,
   apart: boolean,
 ): MeasureFigures {
-  const varieties = [...new Set(chart.runs.map(({ variety }) => variety))].sort();
-  return {
-    chart:
-      apart && varieties.length > 1
+  return lazily<MeasureFigures>({
+    chart() {
+      const varieties = [...new Set(chart.runs.map(({ variety }) => variety))].sort();
+      return apart && varieties.length > 1
         ? controlChartApart(chart, varieties, settings)
-        : controlChartFigure(chart, settings, { events: chartEvents(report, chart) }),
-    weightedMean: weightedMeanFigure(chart, settings),
-    within: withinSpreadFigure(chart, settings),
-    movingRanges: movingRangeFigure(chart, settings),
-    cumulativeSums: cumulativeSumFigure(chart, settings),
-    normalPlot: normalPlotFigure(chart, settings),
-    capability: capabilityFigure(chart, settings),
-  };
+        : controlChartFigure(chart, settings, { events: chartEvents(report, chart) });
+    },
+    weightedMean: () => weightedMeanFigure(chart, settings),
+    within: () => withinSpreadFigure(chart, settings),
+    movingRanges: () => movingRangeFigure(chart, settings),
+    cumulativeSums: () => cumulativeSumFigure(chart, settings),
+    normalPlot: () => normalPlotFigure(chart, settings),
+    capability: () => capabilityFigure(chart, settings),
+  });
 }
 
 export function yieldMoistureFigures(
@@ -68,8 +70,8 @@ export function yieldMoistureFigures(
   apart: boolean,
 ): YieldMoistureFigures {
   const { charts, balance } = report.yieldMoisture;
-  return {
-    measures: charts.map((chart) => measureFigures(report, chart, settings, apart)),
-    balance: balanceFigure(balance, settings),
-  };
+  return lazily<YieldMoistureFigures>({
+    measures: () => charts.map((chart) => measureFigures(report, chart, settings, apart)),
+    balance: () => balanceFigure(balance, settings),
+  });
 }
