@@ -1,8 +1,10 @@
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, relative } from "node:path";
+import { unzipSync } from "fflate";
 import { afterAll, describe, expect, test } from "vitest";
+import { GET } from "../../src/pages/[newHouse].zip.ts";
 import { newHouseFiles } from "../../src/tables/newHouse.ts";
 import { tableDeclarations } from "../../src/tables/tableDeclarations.ts";
 import { logsOf } from "./logsOf.ts";
@@ -37,6 +39,26 @@ describe("newHouseFiles", () => {
     const files = newHouseFiles(houseToml, "metric");
     for (const path of files.keys()) if (path !== "README.txt") expect(files.get("README.txt")).toContain(path);
   });
+});
+
+describe("the zip of a new house", () => {
+  test.each(["metric", "us"] as const)(
+    "holds in %s units the very files that npm run new-house writes",
+    async (units) => {
+      const answer = await GET({ props: { units } } as Parameters<typeof GET>[0]);
+      const packed = unzipSync(new Uint8Array(await answer.arrayBuffer()));
+      const folder = join(parent, `as ${units}`);
+      expect(make(folder, "--units", units).status).toBe(0);
+      const written = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+      const paths = written.map(({ parentPath, name }) =>
+        relative(folder, join(parentPath, name)).replaceAll("\\", "/"),
+      );
+      expect(Object.keys(packed).sort()).toEqual(paths.map((path) => `logs/${path}`).sort());
+      for (const path of paths) {
+        expect(Buffer.from(packed[`logs/${path}`] ?? []).equals(readFileSync(join(folder, path))), path).toBe(true);
+      }
+    },
+  );
 });
 
 describe("scripts/new-house.ts", () => {
