@@ -278,9 +278,9 @@ describe("a reader's own logs", () => {
     await page.setInputFiles('[data-own="files"]', [path, join(scratch, "oven.csv")]);
     await page.locator('[data-own="read"]:not([disabled])').click();
     await expect
-      .poll(() => page.locator('#choose [data-slot="progress"]').textContent(), { ...LONG, interval: 20 })
+      .poll(() => page.locator('#read [data-slot="progress"]').textContent(), { ...LONG, interval: 20 })
       .toMatch(/Reading your logs: \d+\.\d of 2\d\.\d\sMB/);
-    await page.locator('#choose [data-action="cancel"]').click();
+    await page.locator('#read [data-action="cancel"]').click();
     await expect.poll(() => page.locator("[role=alert]").textContent()).toBe("Cancelled; nothing was read.");
     expect(await page.locator("#whose").isVisible()).toBe(false);
     expect(await page.locator(".house").textContent()).toBe(before);

@@ -52,6 +52,9 @@ export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
         <p class="small">Or drop files, a folder or a zip on this page. {mostInWords}</p>
       </div>
       {chosen.length === 0 ? null : <Chosen chosen={chosen} />}
+      <p class="small" role="status">
+        {own.isLooking ? "Looking at how these files begin …" : ""}
+      </p>
     </Entry>
   );
 }

@@ -39,7 +39,7 @@ function OneFile({ id, file, isMatched, hands }: OneFileProps) {
           <button
             type="button"
             class="button"
-            aria-label={`${status === "taken" ? "Look again at" : "Match the columns of"} ${name}`}
+            aria-label={`${status === "taken" ? "Look again" : "Match its columns"}: ${name}`}
             onClick={() => hands.match(key)}
           >
             {status === "taken" ? "Look again" : "Match its columns"}
@@ -48,7 +48,7 @@ function OneFile({ id, file, isMatched, hands }: OneFileProps) {
             <button
               type="button"
               class="button button-quiet"
-              aria-label={`Undo the match of ${name}`}
+              aria-label={`Undo: ${name}`}
               onClick={() => hands.undo(key)}
             >
               Undo

@@ -21,7 +21,7 @@ function Parts({ matching: { parts, morePartsOf }, hands }: MatchFileProps) {
             <button
               type="button"
               class="button button-quiet"
-              aria-label={`The file does not hold ${label}`}
+              aria-label={`Not in it: ${label}`}
               onClick={() => hands.dropPart(id)}
             >
               Not in it

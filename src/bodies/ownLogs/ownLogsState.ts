@@ -10,6 +10,8 @@ export interface ChosenBrief {
 export interface OwnLogsState {
   readonly chosen: readonly ChosenBrief[];
   readonly stage: "none" | "reading" | "shown";
+  /** Are the beginnings of the chosen files being looked at? */
+  readonly isLooking: boolean;
   /** The files with headings of their own; null while nothing was chosen. */
   readonly foreign: ForeignState | null;
   /** Whether the logs that are shown were read with a columns.toml, which may be saved. */
@@ -30,6 +32,7 @@ export interface OwnLogsState {
 export const noOwnLogs: OwnLogsState = {
   chosen: [],
   stage: "none",
+  isLooking: false,
   foreign: null,
   hasMatches: false,
   said: null,

@@ -76,12 +76,16 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
 
   const choose = (files: readonly ChosenFile[]): void => {
     chosen = files;
-    say({ chosen: files.map(({ path, blob }) => ({ path, bytes: blob.size })), said: null });
-    if (files.length === 0 && foreign === null) return;
-    // Whatever cannot be opened is refused, with its sentence, when it is read.
+    const isLooking = files.length > 0 || foreign !== null;
+    say({ chosen: files.map(({ path, blob }) => ({ path, bytes: blob.size })), said: null, isLooking });
+    if (!isLooking) return;
+    const done = (): void => {
+      if (chosen === files) say({ isLooking: false });
+    };
+    // What cannot be opened is refused, with its sentence, when it is read.
     void openForeign()
       .then((desk) => desk.look(files))
-      .catch(() => {});
+      .then(done, done);
   };
 
   const tell = (text: string, working: boolean): void => {
