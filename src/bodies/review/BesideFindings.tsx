@@ -44,7 +44,9 @@ function EventList({ events, reader }: { readonly events: readonly MonthEvent[];
         <li>
           <Said sentence={eventSentence(event)} /> <Said sentence={eventEffect(event, reader)} />{" "}
           {event.changeId === null ? null : (
-            <a href={`${hrefTo(changesPage.path)}#${event.changeId}`}>What it changed</a>
+            <a class="needs-screen" href={`${hrefTo(changesPage.path)}#${event.changeId}`}>
+              What it changed
+            </a>
           )}
         </li>
       ))}

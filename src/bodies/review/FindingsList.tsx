@@ -11,13 +11,26 @@ import { navigationPage } from "../pageNames.ts";
 import { RunLinks } from "../RunLink.tsx";
 import { Said } from "../Said.tsx";
 
+/** More runs than this are counted on paper, and only the last is named. */
+const NAMED_ON_PAPER = 3;
+
+/** On a screen each run leads to its page; on paper a dozen of them would take a line and tell nothing. */
 function Runs({ runs, runCount }: Pick<FindingEvidence, "runs" | "runCount">) {
   if (runs.length === 0) return null;
   const word = runCount === 1 ? "batch" : runCount > runs.length ? `the latest of ${runCount} batches` : "batches";
-  return (
+  const links = (
     <>
       {`: ${word} `}
       <RunLinks runs={runs} />
+    </>
+  );
+  if (runs.length <= NAMED_ON_PAPER) return links;
+  return (
+    <>
+      <span class="needs-screen">{links}</span>
+      <span class="print-only">
+        <Said sentence={[`: ${runCount} batches to ${runs.at(-1)}`]} />
+      </span>
     </>
   );
 }

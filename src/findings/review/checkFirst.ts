@@ -31,6 +31,10 @@ const CHECKS: Readonly<Record<Fact["kind"], readonly string[]>> = {
     "Look whether all elements or burners work; a licensed hand opens them.",
     "Load less, or ask less of the drying hold, in the coldest weeks.",
   ],
+  heater: [
+    "Look whether all elements or burners work; a licensed hand opens them.",
+    "Then at doors and leaks between heater and bed.",
+  ],
   variety: ["Look at the lots it was made from, and at the measure that costs it most."],
   lot: [
     "Hold a sample of the lot against another: moisture, protein, germinative energy.",

@@ -53,6 +53,7 @@ const RISK: Readonly<Record<ReviewFinding["facts"][number]["kind"], string>> = {
   logger: "Nothing lost; but temperatures cannot be trusted until it is checked.",
   energy: "Nothing lost by it that the logs can count.",
   "power limit": "Such a bed dries by the heater’s strength, not by the thermostat, and takes longer in cold weather.",
+  heater: "Nothing lost while the weather is mild; in the cold the kiln will be slow.",
   variety: "A brewer who gets one batch unlike the next asks somebody else.",
   lot: "A brewer who gets one batch unlike the next asks somebody else.",
   steep: "What is short in the steep cannot be made good on the floor.",

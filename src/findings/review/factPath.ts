@@ -14,6 +14,7 @@ export function factPath(fact: Fact): string {
       return `yield-and-moisture/#${(fact.kind === "chart" ? fact.measure : "final_moisture_pct").replaceAll("_", "-")}`;
     case "thermostat":
     case "logger":
+    case "heater":
       return "thermostat/";
     case "variety":
     case "lot":

@@ -6,6 +6,7 @@ import { errorWords } from "../loggerTrust.ts";
 import { degrees, thermostatName, way } from "../thermostatWords.ts";
 import { columnWords } from "../varieties/columnWords.ts";
 import { FIELD_WORDS } from "./factWhat.ts";
+import { heaterShort } from "./heaterWords.ts";
 import type { ReviewReader } from "./reader.ts";
 
 const batches = (count: number): string => countedInWords(count, "batch", "batches");
@@ -48,6 +49,8 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
       return `The kiln took ${print(fact.perKilogramOver.estimate, "energyPerMass", units)} more for its water than air and bed account for`;
     case "power limit":
       return `The heater could not hold the drying temperature in ${printNumber(fact.loads, 0)} of ${counted(fact.ofLoads, "load")}`;
+    case "heater":
+      return heaterShort(fact);
     case "variety":
       return `${fact.variety} meets every tolerance in ${printNumber(fact.onTarget, 0)} of 100 batches`;
     case "lot": {

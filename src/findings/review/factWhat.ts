@@ -8,6 +8,7 @@ import { type Sentence, strong } from "../sentence.ts";
 import { degrees, degreesRange, thermostatName, twoDates, way } from "../thermostatWords.ts";
 import { columnWords } from "../varieties/columnWords.ts";
 import { roughDate } from "../yieldMoistureAnswer.ts";
+import { heaterWhat, powerWhat } from "./heaterWords.ts";
 import type { ReviewReader } from "./reader.ts";
 
 type Say<Kind extends Fact["kind"]> = (fact: Extract<Fact, { kind: Kind }>, reader: ReviewReader) => Sentence;
@@ -95,12 +96,6 @@ const energy: Say<"energy"> = ({ perKilogramOver: { estimate, low, high }, runCo
   `The latest ${batches(runCount)} took `,
   strong(`${print(estimate, "energyPerMass", units)} more`),
   ` for the water they lost than air and bed account for (${printRange(low, high, "energyPerMass", units)}).`,
-];
-
-const power: Say<"power limit"> = ({ loads, ofLoads }) => [
-  `In `,
-  strong(`${printNumber(loads, 0)} of ${counted(ofLoads, "load")}`),
-  " the heater could not hold the drying temperature.",
 ];
 
 const variety: Say<"variety"> = ({ variety: name, onTarget, low, high, measure }) => [
@@ -212,7 +207,9 @@ export function factWhat(fact: Fact, reader: ReviewReader): Sentence {
     case "energy":
       return energy(fact, reader);
     case "power limit":
-      return power(fact, reader);
+      return powerWhat(fact);
+    case "heater":
+      return heaterWhat(fact);
     case "variety":
       return variety(fact, reader);
     case "lot":

@@ -16,6 +16,7 @@ const KIND_WORDS: Readonly<Record<MonthReview["lookedAt"][number]["kind"], strin
   logger: "the logger’s checks",
   energy: "energy",
   "power limit": "the heater’s strength",
+  heater: "how long the heater is on",
   variety: "the varieties",
   lot: "the grain lots",
   steep: "the steep",

@@ -27,12 +27,13 @@ export function findingInWords(finding: ReviewFinding, reader: ReviewReader): Fi
     chanceReal,
     cost: costSentence(finding, reader),
     costAMonth,
-    evidence: facts.map((fact) => ({
+    evidence: facts.map((fact, at) => ({
       seen: factWhat(fact, reader),
       path: factPath(fact),
       runs: fact.runs,
       runCount: fact.runCount,
-      beside: fact.beside,
+      // What several witnesses stand beside is told once.
+      beside: fact.beside.filter((event) => !facts.slice(0, at).some(({ beside }) => beside.includes(event))),
     })),
     checkFirst: checkFirst(finding),
     from: Math.min(...facts.map(({ from }) => from)),

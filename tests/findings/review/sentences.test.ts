@@ -48,6 +48,19 @@ describe.each(everyFact.map((fact) => [fact.kind, fact] as const))("a fact of %s
   });
 });
 
+describe("findingInWords(finding, reader)", () => {
+  it("tells once what was logged about several witnesses", () => {
+    const [hours, chart] = [factOf("kiln hours"), factOf("chart")];
+    const [shared, own] = ["2 Apr 2026, kiln: belt", "3 Apr 2026, kiln: door"];
+    const facts = [
+      { ...hours, beside: [shared] },
+      { ...chart, beside: [shared, own] },
+    ] as const;
+    const { evidence } = findingInWords({ ...findingOf(hours), facts }, madeUpReader);
+    expect(evidence.map(({ beside }) => beside)).toEqual([[shared], [own]]);
+  });
+});
+
 describe("monthAnswer(review, reader)", () => {
   it("says of a quiet month that it was quiet, and of how many batches", () => {
     expect(said(monthAnswer(madeUpMonth(), madeUpReader))).toBe(
