@@ -10,7 +10,7 @@ const MOST_THREADS = 2;
 const TRIALS_BETWEEN_WORDS = 20;
 
 export interface TrialsWanted {
-  /** Houses take seeds from this one up: thresholds are set on others than those that the result is read from. */
+  /** Quiet houses take seeds from this one up, and planted ones theirs: thresholds are set on others than those that the result is read from. */
   readonly firstSeed: number;
   /** Houses of each kind and size. */
   readonly housesACell: number;
@@ -23,27 +23,31 @@ export interface ReviewTrials {
   readonly quiet: readonly (readonly QuietMonth[])[];
 }
 
-/** Every house its own seed, so that no two trials share weather, grain or people. */
-export function plantedWanted({ firstSeed, housesACell }: TrialsWanted): readonly TrialWanted[] {
+/**
+ * Troubles by kind and size, dealt out over the quiet houses in turn: the houses of one kind share no weather, grain or people as
+ * long as there are as many quiet ones, and each stands beside a sound one that is reviewed anyway.
+ */
+export function plantedWanted({ firstSeed, housesACell, quietHouses }: TrialsWanted): readonly TrialWanted[] {
   const kinds = Object.keys(PLANT_SIZES) as PlantKind[];
-  let seed = firstSeed;
+  let dealt = 0;
   return kinds.flatMap((kind) =>
-    SIZE_NAMES.flatMap((size) => Array.from({ length: housesACell }, () => ({ seed: seed++, kind, size }))),
+    SIZE_NAMES.flatMap((size) =>
+      Array.from({ length: housesACell }, () => ({ seed: firstSeed + (dealt++ % quietHouses), kind, size })),
+    ),
   );
 }
 
-/** Simulates, writes, reads and reviews every house of the study; on two threads, the trials in the order asked for. */
+/** Simulates, writes, reads and reviews every house of the study, on two threads. */
 export async function reviewTrials(wanted: TrialsWanted): Promise<ReviewTrials> {
   const allPlanted = plantedWanted(wanted);
-  const firstQuiet = wanted.firstSeed + allPlanted.length;
-  const allQuiet = Array.from({ length: wanted.quietHouses }, (_, at) => firstQuiet + at);
+  const allQuiet = Array.from({ length: wanted.quietHouses }, (_, at) => wanted.firstSeed + at);
   const count = allPlanted.length + allQuiet.length;
-  const threads = Math.min(availableParallelism(), MOST_THREADS, count);
+  const threads = Math.min(availableParallelism(), MOST_THREADS, wanted.quietHouses);
   const planted: PlantedTrial[] = [];
   const quiet: (readonly QuietMonth[])[] = [];
   const work = Array.from({ length: threads }, (_, thread) => {
-    const mine = (_item: unknown, at: number): boolean => at % threads === thread;
-    const workerData = { planted: allPlanted.filter(mine), quiet: allQuiet.filter(mine) };
+    const isMine = (seed: number): boolean => (seed - wanted.firstSeed) % threads === thread;
+    const workerData = { planted: allPlanted.filter(({ seed }) => isMine(seed)), quiet: allQuiet.filter(isMine) };
     return new Promise<void>((resolve, reject) => {
       const worker = new Worker(new URL("reviewStudyWorker.ts", import.meta.url), { workerData });
       worker.on("message", (trial: { planted?: PlantedTrial; quiet?: readonly QuietMonth[] }) => {
@@ -57,8 +61,10 @@ export async function reviewTrials(wanted: TrialsWanted): Promise<ReviewTrials> 
     });
   });
   await Promise.all(work);
+  const placeOf = ({ seed, kind, size }: PlantedTrial): number =>
+    allPlanted.findIndex((trial) => trial.seed === seed && trial.kind === kind && trial.size === size);
   return {
-    planted: planted.toSorted((a, b) => a.seed - b.seed),
+    planted: planted.toSorted((a, b) => placeOf(a) - placeOf(b)),
     quiet: quiet.toSorted((a, b) => (a[0]?.seed ?? 0) - (b[0]?.seed ?? 0)),
   };
 }

@@ -30,7 +30,7 @@ export function namesPlant({ kind, size }: Plant, { lot, lotRuns, field }: Plant
     case "clogging filter":
       return slowKiln(fact) || damperMalt(fact);
     case "heater element lost":
-      return slowKiln(fact) || fact.kind === "power limit";
+      return slowKiln(fact) || fact.kind === "power limit" || fact.kind === "heater";
     case "thermostat creep":
     case "thermostat step":
       return (

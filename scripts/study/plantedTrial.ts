@@ -1,12 +1,12 @@
-import type { ReviewFinding } from "../../src/report/reviewResult.ts";
+import type { MonthReview, ReviewFinding } from "../../src/report/reviewResult.ts";
 import { localDate } from "../demo/clock.ts";
 import { columnNotKept } from "../demo/leaveBlank.ts";
 import type { Plant, PlantKind } from "../demo/plant.ts";
-import type { SimulatedHouse } from "../demo/simulateHouse.ts";
 import { affectedRuns } from "./affectedRuns.ts";
 import { namesPlant, type PlantedTruth } from "./namesPlant.ts";
 import { PLANT_SIZES } from "./plantSizes.ts";
 import type { ReviewDesk } from "./reviewDesk.ts";
+import type { SoundHouse } from "./soundHouse.ts";
 import { plantDate, studyHouse } from "./studyHouse.ts";
 
 export const SIZE_NAMES = ["small", "middle", "large"] as const;
@@ -41,9 +41,15 @@ export function plantOf({ seed, kind, size }: TrialWanted): Plant {
   return { kind, size: (sizes[SIZE_NAMES.indexOf(size)] ?? Number.NaN) * factor * sign, from: plantDate(seed, kind) };
 }
 
-/** Plants one trouble in one house and reads its month in review, beside that of the same house without it. */
-export async function plantedTrial(desk: ReviewDesk, wanted: TrialWanted): Promise<PlantedTrial> {
+/**
+ * Plants one trouble in one house and reads its month in review, beside that of the same house without it.
+ *
+ * @param sound the house of the same seed
+ */
+export async function plantedTrial(desk: ReviewDesk, sound: SoundHouse, wanted: TrialWanted): Promise<PlantedTrial> {
   const { seed, kind } = wanted;
+  if (sound.seed !== seed)
+    throw new RangeError(`plantedTrial requires the sound house of seed ${seed}; got ${sound.seed}`);
   const plant = plantOf(wanted);
   const house = studyHouse(seed, plant);
   const sixth = affectedRuns(house, plant)[ENOUGH_RUNS - 1];
@@ -60,8 +66,8 @@ export async function plantedTrial(desk: ReviewDesk, wanted: TrialWanted): Promi
   };
   const names = (findings: readonly ReviewFinding[]): boolean =>
     findings.slice(0, FIRST_FINDINGS).some(({ facts }) => facts.some((fact) => namesPlant(plant, truth, fact)));
-  const found = await findingsOf(desk, house, month);
-  const anyway = await findingsOf(desk, studyHouse(seed, null), month);
+  const found = findingsOf((await desk.review(house, month)).months, month);
+  const anyway = findingsOf(sound.months, month);
   return {
     ...trial,
     month,
@@ -72,7 +78,5 @@ export async function plantedTrial(desk: ReviewDesk, wanted: TrialWanted): Promi
   };
 }
 
-async function findingsOf(desk: ReviewDesk, house: SimulatedHouse, month: string): Promise<readonly ReviewFinding[]> {
-  const { months } = await desk.review(house, month);
-  return months.find(({ totals }) => totals.month === month)?.findings ?? [];
-}
+const findingsOf = (months: readonly MonthReview[], month: string): readonly ReviewFinding[] =>
+  months.find(({ totals }) => totals.month === month)?.findings ?? [];

@@ -1,7 +1,7 @@
 import type { Fact } from "../../src/report/fact.ts";
 import { localDate } from "../demo/clock.ts";
-import type { ReviewDesk } from "./reviewDesk.ts";
-import { FIRST_PLANT, studyHouse } from "./studyHouse.ts";
+import type { SoundHouse } from "./soundHouse.ts";
+import { FIRST_PLANT } from "./studyHouse.ts";
 
 /** One month of a house in which nothing was planted. */
 export interface QuietMonth {
@@ -14,14 +14,12 @@ export interface QuietMonth {
 }
 
 /** The months of one quiet house from the first in which anything would be planted on; the last but in part logged is left out. */
-export async function quietTrial(desk: ReviewDesk, seed: number): Promise<readonly QuietMonth[]> {
-  const house = studyHouse(seed, null);
+export function quietTrial({ seed, house, months }: SoundHouse): readonly QuietMonth[] {
   const powerless = new Set(
     house.loads
       .filter(({ faults }) => faults.includes("power-limited"))
       .map(({ logged }) => localDate(logged.loadedAt)),
   );
-  const { months } = await desk.review(house, null);
   return months
     .filter(({ totals }) => totals.month >= FIRST_PLANT.slice(0, 7))
     .map(({ totals, findings }) => {

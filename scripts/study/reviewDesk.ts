@@ -21,9 +21,19 @@ export interface ReviewDesk {
   close(): Promise<void>;
 }
 
+/** `readings/K1-2026-q3.csv`: a quarter's readings. */
+const QUARTER = /-(\d{4})-q(\d)\.csv$/;
+
+/** Does a quarter begin after the month? Nothing in the month's review, as it stood at its end, looks at such readings. */
+function isLater(path: string, month: string): boolean {
+  const [, year, quarter] = QUARTER.exec(path) ?? [];
+  return quarter !== undefined && `${year}-${String(3 * Number(quarter) - 2).padStart(2, "0")}` > month;
+}
+
 /** The house's logs as files in memory. */
-function logFiles(house: SimulatedHouse): readonly LogFile[] {
-  return [...writeLogs(house)].map(([path, text]) => ({
+function logFiles(house: SimulatedHouse, month: string | null): readonly LogFile[] {
+  const written = [...writeLogs(house)].filter(([path]) => month === null || !isLater(path, month));
+  return written.map(([path, text]) => ({
     path,
     async *chunks() {
       yield new TextEncoder().encode(text);
@@ -44,7 +54,7 @@ export async function openReviewDesk(): Promise<ReviewDesk> {
   return {
     async review(house, month) {
       await empty(database);
-      const { published } = await enterLogs(logFiles(house), database, { invented: true });
+      const { published } = await enterLogs(logFiles(house, month), database, { invented: true });
       const logged = await readLoggedRows(database);
       const rows = wholeRows(logged, published);
       const view = { ...wholeView, month };

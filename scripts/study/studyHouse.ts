@@ -20,5 +20,5 @@ const WARM: Partial<Record<PlantKind, { readonly from: string; readonly days: nu
 /** Any day of ten months, so that every season comes; but for what can only happen in one. */
 export function plantDate(seed: number, kind: PlantKind): string {
   const { from, days } = WARM[kind] ?? { from: FIRST_PLANT, days: PLANT_DAYS };
-  return addDays(from, randomStream(seed, "plant-date").integer(0, days));
+  return addDays(from, randomStream(seed, `plant-date ${kind}`).integer(0, days));
 }

@@ -62,6 +62,19 @@ describe("a quiet house", () => {
   );
 });
 
+describe("over-drying", () => {
+  test("brings malt off as much drier as it is sized, on average", () => {
+    const { size } = largeOf("over-drying");
+    const planted = houseWith(largeOf("over-drying"));
+    const drier = quiet.loads.flatMap(({ planned, fired }, at) => {
+      const other = planted.loads[at]?.fired.finalMoisturePercent ?? Number.NaN;
+      return planned.date < FROM ? [] : [fired.finalMoisturePercent - other];
+    });
+    expect(drier.length).toBeGreaterThan(15);
+    expect(drier.reduce((sum, points) => sum + points, 0) / drier.length).toLieWithin(size, 0.15);
+  });
+});
+
 describe("affectedRuns", () => {
   test("counts a thermostat's creep from half a kelvin on", () => {
     const plant: Plant = { kind: "thermostat creep", size: -0.5, from: FROM };
