@@ -84,6 +84,14 @@ export interface PowerFact extends FactBase {
   readonly ofLoads: number;
 }
 
+/** A heater that is on for longer than it was, for the same lift of the air. */
+export interface HeaterFact extends FactBase {
+  readonly kind: "heater";
+  readonly kiln: string;
+  /** Share of the time more, as a share of what it was: 0.28 where two elements of nine are out. */
+  readonly longerOn: Interval;
+}
+
 export interface VarietyFact extends FactBase {
   readonly kind: "variety";
   readonly variety: string;
@@ -131,8 +139,9 @@ export interface TimetableFact extends FactBase {
 
 export interface LaboratoryFact extends FactBase {
   readonly kind: "laboratory";
-  /** House meter less laboratory, points of moisture. */
+  /** House meter less laboratory, points of moisture; where it has `moved`, less what that used to be. */
   readonly points: Interval;
+  readonly moved: boolean;
 }
 
 export interface LogsFact extends FactBase {
@@ -158,6 +167,7 @@ export type Fact =
   | LoggerFact
   | EnergyFact
   | PowerFact
+  | HeaterFact
   | VarietyFact
   | LotFact
   | SteepFact

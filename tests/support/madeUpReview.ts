@@ -55,6 +55,7 @@ export const everyFact: readonly Fact[] = [
   { ...base, kind: "logger", kiln: "K1", errorKelvin: null, daysSinceCheck: 140, runs: [], runCount: 0 },
   { ...base, kind: "energy", perKilogramOver: between(0.2, 0.06), loss: { ...loss, kilowattHours: 177 } },
   { ...base, kind: "power limit", loads: 3, ofLoads: 6 },
+  { ...base, kind: "heater", kiln: "K1", longerOn: between(0.28, 0.05) },
   { ...base, kind: "variety", variety: "Amber", onTarget: 44, low: 27, high: 59, measure: "steep_out_moisture_pct" },
   {
     ...base,
@@ -75,7 +76,8 @@ export const everyFact: readonly Fact[] = [
     bedMeanCelsius: 13.2,
   },
   { ...base, kind: "steep", shape: "bias moved", points: between(1.1, 0.4), runCount: 3 },
-  { ...base, kind: "laboratory", points: between(-0.2, 0.08) },
+  { ...base, kind: "laboratory", points: between(-0.2, 0.08), moved: false },
+  { ...base, kind: "laboratory", points: between(-0.4, 0.12), moved: true },
   { ...base, kind: "logs", rowsSetAside: 1, valuesBlanked: 2, missing: ["acrospireMean"] },
   { ...base, kind: "orders", kilogramsShort: 420, chanceLate: 0.9, startFirst: "Brindle", runs: [], runCount: 0 },
 ];
@@ -171,7 +173,15 @@ export function madeUpMonth(changes: Partial<MonthReview> = {}): MonthReview {
       { kind: "chart", count: 6, tooLittle: false },
       { kind: "bed", count: 0, tooLittle: true },
     ],
-    logHealth: { rowsSetAside: 0, valuesBlanked: 0, notes: 0, runs: 6, runsComplete: 6 },
+    logHealth: {
+      rowsSetAside: 0,
+      valuesBlanked: 0,
+      notes: 0,
+      runs: 6,
+      runsComplete: 6,
+      runsLost: [],
+      filesSetAside: [],
+    },
     promised: null,
     ...changes,
   };

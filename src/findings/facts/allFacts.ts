@@ -2,6 +2,7 @@ import type { Fact } from "../../report/fact.ts";
 import { chartFacts } from "./chartFacts.ts";
 import type { FactFrame } from "./factFrame.ts";
 import { floorFacts } from "./floorFacts.ts";
+import { heaterFacts } from "./heaterFacts.ts";
 import { hoursFacts } from "./hoursFacts.ts";
 import { loadFacts } from "./loadFacts.ts";
 import { logsFacts } from "./logsFacts.ts";
@@ -15,6 +16,7 @@ const sources: readonly ((frame: FactFrame) => readonly Fact[])[] = [
   chartFacts,
   thermostatFacts,
   loadFacts,
+  heaterFacts,
   steepFacts,
   floorFacts,
   varietyFacts,

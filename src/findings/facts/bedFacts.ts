@@ -41,33 +41,27 @@ function besideOthers(acrospires: readonly AcrospireRun[], perKelvin: number | n
   });
 }
 
-interface Candidate {
-  readonly fact: BedFact;
-  /** What is left of the latest differences between any beds, were this bed alone the one that moved. */
-  readonly unexplained: number;
-}
-
-/** Of one bed that moved by `difference` the others beside it look moved the other way: what is left of all since then. */
-function unexplainedBy(fact: BedFact, beside: readonly Beside[]): number {
+/**
+ * What is left of all differences between beds since `since`, were this bed alone the one that moved: those beside it look moved
+ * the other way.
+ */
+function unexplainedBy(fact: BedFact, all: readonly Beside[], since: number): number {
   const usual = new Map<string, number>();
-  for (const name of new Set(beside.map(({ bed }) => bed))) {
-    const earlier = beside.flatMap(({ bed, run, off }) => (bed === name && run.at < fact.from ? [off] : []));
+  for (const name of new Set(all.map(({ bed }) => bed))) {
+    const earlier = all.flatMap(({ bed, run, off }) => (bed === name && run.at < since ? [off] : []));
     usual.set(name, earlier.length === 0 ? 0 : average(earlier));
   }
-  const since = beside.filter(({ run }) => run.at >= fact.from);
-  const squares = since.map(({ bed, off, others }) => {
-    const moved = bed === fact.bed ? 1 : others.includes(fact.bed) ? -1 / others.length : 0;
-    return (off - (usual.get(bed) ?? 0) - moved * fact.difference.estimate) ** 2;
-  });
+  const squares = all
+    .filter(({ run }) => run.at >= since)
+    .map(({ run, bed, off, others }) => {
+      const part = bed === fact.bed ? 1 : others.includes(fact.bed) ? -1 / others.length : 0;
+      const moved = run.at >= fact.from ? part * fact.difference.estimate : 0;
+      return (off - (usual.get(bed) ?? 0) - moved) ** 2;
+    });
   return average(squares);
 }
 
-function candidate(
-  frame: FactFrame,
-  name: string,
-  all: readonly Beside[],
-  atOneTemperature: boolean,
-): Candidate | null {
+function movedBed(frame: FactFrame, name: string, all: readonly Beside[], atOneTemperature: boolean): BedFact | null {
   const own = all.filter(({ bed }) => bed === name);
   const latest = own.slice(-LATEST_RUNS);
   const [first, last] = [latest[0]?.run, latest.at(-1)?.run];
@@ -75,7 +69,7 @@ function candidate(
   const offs = (of: readonly Beside[]): readonly number[] => of.map(({ off }) => off);
   const difference = shiftOf(offs(own.slice(0, -LATEST_RUNS)), offs(latest));
   if (difference === null || Math.abs(difference.estimate) < LEAST_LENGTH) return null;
-  const fact: BedFact = {
+  return {
     kind: "bed",
     bed: name,
     difference,
@@ -88,7 +82,6 @@ function candidate(
     loss: noLoss,
     beside: [],
   };
-  return { fact, unexplained: unexplainedBy(fact, all) };
 }
 
 /** The bed that, had it alone moved, leaves least to explain: one that lags makes those beside it look ahead. */
@@ -96,11 +89,12 @@ function furthestOff(frame: FactFrame, perKelvin: number | null): BedFact | null
   const known = frame.report.steepGermination.acrospires.filter(({ at }) => at < frame.before);
   const all = besideOthers(known, perKelvin);
   const names = [...new Set(all.map(({ bed }) => bed))].sort();
-  const found = names.map((name) => candidate(frame, name, all, perKelvin !== null)).filter((one) => one !== null);
-  const [best] = found.toSorted(
+  const moved = names.map((name) => movedBed(frame, name, all, perKelvin !== null)).filter((fact) => fact !== null);
+  const since = Math.min(...moved.map(({ from }) => from));
+  const [best] = moved
+    .map((fact) => ({ fact, unexplained: unexplainedBy(fact, all, since) }))
     // Of two beds that only ever lie beside each other either explains all: the shorter is named.
-    (a, b) => a.unexplained - b.unexplained || a.fact.difference.estimate - b.fact.difference.estimate,
-  );
+    .toSorted((a, b) => a.unexplained - b.unexplained || a.fact.difference.estimate - b.fact.difference.estimate);
   return best?.fact ?? null;
 }
 

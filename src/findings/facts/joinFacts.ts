@@ -27,6 +27,7 @@ const overlap = (a: Fact, b: Fact): boolean => a.from <= b.to && b.from <= a.to;
 
 /** Belt, fan, damper or heater: slower, damper, dearer speak of too little air or heat; null for what does not. */
 function airSays(fact: Fact): number | null {
+  if (fact.kind === "heater") return 1;
   const over =
     fact.kind === "kiln hours"
       ? fact.hoursOver.estimate
@@ -60,6 +61,7 @@ export function factId(fact: Fact): string {
     case "thermostat":
       return [fact.kind, fact.kiln, fact.hold].join(" ");
     case "logger":
+    case "heater":
       return [fact.kind, fact.kiln].join(" ");
     case "variety":
       return [fact.kind, fact.variety].join(" ");

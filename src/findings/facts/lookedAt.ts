@@ -47,6 +47,9 @@ function lookedAtKiln(frame: FactFrame): readonly Looked[] {
       return Math.max(most, judged ? (hold?.points.filter(isMine).length ?? 0) : 0);
     }, 0);
   const read = thermostat.kilns.reduce((sum, kiln) => sum + kiln.loads.filter(isMine).length, 0);
+  const switched = thermostat.kilns
+    .flatMap((kiln) => kiln.loads)
+    .filter((load) => isMine(load) && load.dryingDuty !== null).length;
   const metered = loads.filter(
     ({ energyKilowattHours, waterRemovedKilograms }) => energyKilowattHours !== null && waterRemovedKilograms !== null,
   ).length;
@@ -57,6 +60,7 @@ function lookedAtKiln(frame: FactFrame): readonly Looked[] {
     ["logger", read, read === 0],
     ["energy", metered, metered === 0],
     ["power limit", withReadings, withReadings === 0],
+    ["heater", switched, switched === 0],
   ];
 }
 

@@ -10,10 +10,16 @@ const BEFORE = { share: 0.05, size: 1 };
 const CAME_APART = 0.8;
 /** What no meter shows and no maltster minds. */
 const LEAST_POINTS = 0.4;
+/**
+ * The steep water takes nearly a hundredth of the grain with it, so that the gain in mass always says near half a point less than the
+ * meter (common practice): that much stands in every house, and is no news of any month.
+ */
+const LEAST_BIAS = 0.8;
 
 function factOf(shape: SteepFact["shape"], points: SeenEffect, of: readonly SteepRun[]): SteepFact | null {
   const [first, last] = [of[0], of.at(-1)];
-  if (first === undefined || last === undefined || Math.abs(points.estimate) < LEAST_POINTS) return null;
+  const least = shape === "bias" ? LEAST_BIAS : LEAST_POINTS;
+  if (first === undefined || last === undefined || Math.abs(points.estimate) < least) return null;
   return {
     kind: "steep",
     shape,

@@ -1,7 +1,7 @@
 import type { Fact, LaboratoryFact, LotFact, VarietyFact } from "../../report/fact.ts";
 import type { VarietyScore } from "../../report/varietiesResult.ts";
 import { chanceReal } from "./chanceReal.ts";
-import { meanOf } from "./effectMean.ts";
+import { meanByScatterOf, shiftOf } from "./effectMean.ts";
 import { type FactFrame, namedRuns, noLoss } from "./factFrame.ts";
 
 /** A score is uneven where even the upper end of its interval stays under the lower end of the best variety's. */
@@ -85,12 +85,24 @@ function lotFacts(frame: FactFrame): readonly LotFact[] {
 const METER = { share: 0.1, size: 0.3 };
 /** Two tests of one malt differ by so much without anybody's fault (common practice). */
 const LEAST_POINTS = 0.2;
+/** What has always lain between them is no news of any month unless it is more (common practice): samples draw water on their way. */
+const LEAST_STANDING = 0.3;
 const LATEST_RESULTS = 6;
+
+/** The latest differences against what they used to be, or as they stand; the surer of the two. */
+function offLaboratory(earlier: readonly number[], latest: readonly number[]) {
+  const [shift, standing] = [shiftOf(earlier, latest), meanByScatterOf(earlier, latest)];
+  const found = [
+    ...(shift !== null && Math.abs(shift.estimate) >= LEAST_POINTS ? [{ points: shift, moved: true }] : []),
+    ...(standing !== null && Math.abs(standing.estimate) >= LEAST_STANDING ? [{ points: standing, moved: false }] : []),
+  ].map((seen) => ({ ...seen, chanceReal: chanceReal(seen.points, METER) }));
+  return found.toSorted((a, b) => b.chanceReal - a.chanceReal)[0] ?? null;
+}
 
 /** The house's moisture against the laboratory's on the same batches. */
 function laboratoryFact(frame: FactFrame): LaboratoryFact | null {
   const rowOf = new Map(frame.report.runs.map((row) => [row.run, row]));
-  const pairs = frame.report.varieties.details
+  const tested = frame.report.varieties.details
     .flatMap(({ lab }) => lab)
     .flatMap(({ run, testedOn, values }) => {
       const [row, tested] = [rowOf.get(run), values.moisture_pct ?? null];
@@ -99,20 +111,20 @@ function laboratoryFact(frame: FactFrame): LaboratoryFact | null {
         ? []
         : [{ run, testedOn, points: own - tested }];
     })
-    .toSorted((a, b) => a.testedOn - b.testedOn)
-    .slice(-LATEST_RESULTS);
+    .toSorted((a, b) => a.testedOn - b.testedOn);
+  const pairs = tested.slice(-LATEST_RESULTS);
   const [first, last] = [pairs[0], pairs.at(-1)];
-  const points = meanOf(pairs.map((pair) => pair.points));
-  if (points === null || !first || !last || pairs.length < 4 || Math.abs(points.estimate) < LEAST_POINTS) return null;
+  const [earlier, latest] = [tested.slice(0, -LATEST_RESULTS), pairs].map((of) => of.map((pair) => pair.points));
+  const off = offLaboratory(earlier ?? [], latest ?? []);
+  if (off === null || !first || !last || pairs.length < 4) return null;
   if (frame.monthRuns.length === 0) return null;
   return {
     kind: "laboratory",
-    points,
+    ...off,
     from: first.testedOn,
     to: last.testedOn,
     runs: namedRuns(pairs.map(({ run }) => run)),
     runCount: pairs.length,
-    chanceReal: chanceReal(points, METER),
     loss: noLoss,
     beside: [],
   };

@@ -77,6 +77,8 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
     }
     case "laboratory": {
       const { estimate } = fact.points;
+      if (fact.moved)
+        return `The house’s moisture has moved ${points(estimate)} ${estimate > 0 ? "up" : "down"} against the laboratory’s`;
       return `The house’s moisture reads ${points(estimate)} ${estimate > 0 ? "above" : "below"} the laboratory’s`;
     }
     case "logs": {

@@ -155,8 +155,15 @@ const timetable: Say<"timetable"> = ({ lengthOver, hoursOver, bedMeanCelsius, ru
   ];
 };
 
-const laboratory: Say<"laboratory"> = ({ points: { estimate, low, high }, runCount }) => {
+const laboratory: Say<"laboratory"> = ({ points: { estimate, low, high }, moved, runCount }) => {
   const [from, to] = estimate > 0 ? [low, high] : [-high, -low];
+  if (moved) {
+    return [
+      "The house’s moisture reads ",
+      strong(`${points(estimate)} ${estimate > 0 ? "higher" : "lower"}`),
+      ` against the laboratory’s than it used to, over the latest ${batches(runCount)} tested (${pointsRange(from, to)}).`,
+    ];
+  }
   return [
     "The house’s moisture reads ",
     strong(`${points(estimate)} ${estimate > 0 ? "above" : "below"}`),

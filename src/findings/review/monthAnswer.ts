@@ -1,8 +1,9 @@
 import type { MonthReview, ReviewFinding } from "../../report/reviewResult.ts";
 import { printMonth } from "../../units/instant.ts";
 import { counted, countedInWords, listed } from "../counted.ts";
-import { type Sentence, strong } from "../sentence.ts";
+import { joinSentences, type Sentence, strong } from "../sentence.ts";
 import { factShort } from "./factShort.ts";
+import { unreadFilesSentence } from "./openSentences.ts";
 import type { ReviewReader } from "./reader.ts";
 
 /** A page shows so many findings; the rest is folded. */
@@ -40,12 +41,12 @@ export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence
   const [first] = findings;
   const [fact] = first?.facts ?? [];
   if (first === undefined || fact === undefined) {
-    if (totals.batches === 0) return [`No batch left the kiln in ${month}.`];
-    return [
-      `${month} was `,
-      strong("quiet"),
-      `: nothing stands out in its ${counted(totals.batches, "batch", "batches")}.`,
-    ];
+    const unread = unreadFilesSentence(review);
+    if (totals.batches === 0) return joinSentences([[`No batch left the kiln in ${month}.`], unread]);
+    return joinSentences([
+      [`${month} was `, strong("quiet"), `: nothing stands out in its ${counted(totals.batches, "batch", "batches")}.`],
+      unread,
+    ]);
   }
   const more = findings.length - 1;
   const rest = more === 0 ? "Nothing else stands out." : `${countedInWords(more, "more thing")} to look at.`;
