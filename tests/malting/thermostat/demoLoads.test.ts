@@ -30,7 +30,7 @@ const read = (load: LoadRow, by: LoggerHistory, change: Partial<LoadRow> = {}, c
   summariseLoad(curve as LoadCurve, { ...load, ...change, fanSetCelsius: null }, by);
 
 beforeAll(async () => {
-  const { report } = await reportFromFolder("data/demo");
+  const { report } = await reportFromFolder("data/demo", null);
   zone = report.house.timeZone;
   const { tables } = await readLogs(logFolder("data/demo"));
   curves = readingsByLoad(tables.get("readings") as Table, report.loads);

@@ -6,7 +6,7 @@ import { printIsoDate } from "../../../src/units/instant.ts";
 
 let kiln: KilnThermostat;
 beforeAll(async () => {
-  const { report } = await reportFromFolder("data/demo");
+  const { report } = await reportFromFolder("data/demo", null);
   const [first] = report.thermostat.kilns;
   if (first === undefined) throw new Error("the demo has lost its kiln");
   kiln = first;

@@ -8,7 +8,7 @@ import { printIsoDate } from "../../../src/units/instant.ts";
 let charts: readonly ControlChart[] = [];
 beforeAll(async () => {
   const folder = fileURLToPath(new URL("../../../data/demo", import.meta.url));
-  charts = (await reportFromFolder(folder)).report.yieldMoisture.charts;
+  charts = (await reportFromFolder(folder, null)).report.yieldMoisture.charts;
 }, 60_000);
 
 const chartFor = (measure: ChartedMeasure): ControlChart => {
