@@ -13,6 +13,7 @@ import { figurePng } from "./figurePng.ts";
 import { figureSvg } from "./figureSvg.ts";
 import { saveFile } from "./saveFile.ts";
 import { siteFace } from "./siteFace.ts";
+import { untilAborted } from "./untilAborted.ts";
 import type { PackedPart } from "./zipFolder.ts";
 
 interface Taking {
@@ -68,9 +69,10 @@ async function takeFolder({ source, signal }: Taking, progress: TellProgress): P
   ]);
   let files = 0;
   async function* parts(): AsyncGenerator<PackedPart> {
-    const published = await source.published();
+    const published = await untilAborted(source.published(), signal);
+    const readings = (file: string) => untilAborted(source.readings(file), signal);
     const ask = (sql: string) => source.ask(sql, { mostRows: null, signal });
-    for await (const { path, text, done, of } of takenFolder({ published, ask, readings: source.readings })) {
+    for await (const { path, text, done, of } of takenFolder({ published, ask, readings })) {
       files += 1;
       progress(`Packing the logs: ${done} of ${of}`);
       yield { path: `logs/${path}`, text };
