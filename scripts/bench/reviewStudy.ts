@@ -121,6 +121,13 @@ function printQuiet(houses: ReviewTrials["quiet"]): void {
   );
 }
 
+/** The study's tables, of all its trials or of those that there are. */
+export function printReviewStudy({ planted, quiet }: ReviewTrials): void {
+  printSizes();
+  printFound(planted);
+  printQuiet(quiet);
+}
+
 /**
  * Whether a month's review names what was planted in simulated houses, and how often it cries wolf in quiet ones. Every house's
  * logs, readings and all, are written, read and joined as the build does.
@@ -129,8 +136,5 @@ export async function benchReviewStudy({ seeds }: Bench): Promise<void> {
   const housesACell = Math.max(1, Math.round(HOUSES_A_CELL * seeds));
   const quietHouses = Math.max(1, Math.round(QUIET_HOUSES * seeds));
   progress(`month in review: ${housesACell} houses of each kind and size, ${quietHouses} quiet ones …`);
-  const { planted, quiet } = await reviewTrials({ firstSeed: RESULT_SEEDS_FROM, housesACell, quietHouses });
-  printSizes();
-  printFound(planted);
-  printQuiet(quiet);
+  printReviewStudy(await reviewTrials({ firstSeed: RESULT_SEEDS_FROM, housesACell, quietHouses }));
 }

@@ -24,17 +24,16 @@ export interface ReviewTrials {
 }
 
 /**
- * Troubles by kind and size, dealt out over the quiet houses in turn: the houses of one kind share no weather, grain or people as
- * long as there are as many quiet ones, and each stands beside a sound one that is reviewed anyway.
+ * Troubles of every kind and size in turn, dealt out over the quiet houses: each stands beside a sound one that is reviewed anyway,
+ * and the first houses hold as much of every kind as the last.
  */
 export function plantedWanted({ firstSeed, housesACell, quietHouses }: TrialsWanted): readonly TrialWanted[] {
   const kinds = Object.keys(PLANT_SIZES) as PlantKind[];
-  let dealt = 0;
-  return kinds.flatMap((kind) =>
-    SIZE_NAMES.flatMap((size) =>
-      Array.from({ length: housesACell }, () => ({ seed: firstSeed + (dealt++ % quietHouses), kind, size })),
-    ),
-  );
+  const cells = kinds.flatMap((kind) => SIZE_NAMES.map((size) => ({ kind, size })));
+  // One house further with every round, so that a cell does not come back to a house that it had.
+  return Array.from({ length: housesACell }, (_, round) =>
+    cells.map((cell, at) => ({ ...cell, seed: firstSeed + ((round * (cells.length + 1) + at) % quietHouses) })),
+  ).flat();
 }
 
 /** Simulates, writes, reads and reviews every house of the study, on two threads. */
