@@ -56,20 +56,48 @@ function Batch({ state: { draft, runs, others }, hands }: WriteUpProps) {
   );
 }
 
-function Folder({ state: { folder, opensFolders }, hands }: WriteUpProps) {
-  if (folder !== null) return <p>{`Rows are added to the files in ${folder}, under their own headings.`}</p>;
+function Folder({ state: { folder, keptFolder, opensFolders }, hands }: WriteUpProps) {
+  const forget = (
+    <button type="button" class="button button-quiet" onClick={() => hands?.forgetFolder()}>
+      Forget this folder
+    </button>
+  );
+  if (folder !== null) {
+    return (
+      <p>
+        {`Rows are added to the files in ${folder}, under their own headings. This browser remembers the folder. `}
+        {forget}
+      </p>
+    );
+  }
   if (!opensFolders) {
     return (
       <p>This browser cannot write to your files: a finished stage is downloaded as CSV, to be put behind the log.</p>
     );
   }
+  const choose = (
+    <button
+      type="button"
+      class={keptFolder === null ? "button" : "button button-quiet"}
+      disabled={hands === null}
+      onClick={() => hands?.openFolder()}
+    >
+      {keptFolder === null ? "Open the logs folder" : "Open another folder"}
+    </button>
+  );
+  if (keptFolder === null) return <p>{choose} Then rows are added to its files. Without it they are downloaded.</p>;
   return (
-    <p>
-      <button type="button" class="button" disabled={hands === null} onClick={() => hands?.openFolder()}>
-        Open the logs folder
-      </button>{" "}
-      Then rows are added to its files. Without it they are downloaded.
-    </p>
+    <>
+      <p>
+        <button type="button" class="button" onClick={() => hands?.openKeptFolder()}>
+          {`Open ${keptFolder} again`}
+        </button>{" "}
+        Then rows are added to its files, as on your last visit. Until then they are downloaded.
+      </p>
+      <p class="actions">
+        {choose} {forget}
+      </p>
+    </>
   );
 }
 

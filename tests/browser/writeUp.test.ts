@@ -170,4 +170,80 @@ describe("the page that writes up a batch", () => {
     expect(await page.inputValue("#box-kiln")).toBe("K1");
     await context.close();
   });
+
+  it("remembers the folder from visit to visit, asks for it again at a press where the browser does, and forgets it", async () => {
+    const { page, context, faults } = await watchedPage(browser, site);
+    // A private disk is always let in; a folder on the reader's own disk mostly not before they are asked.
+    await page.addInitScript(() => {
+      let granted = false;
+      const answer = async (): Promise<PermissionState> => {
+        if (sessionStorage.getItem("asks") === null) return "granted";
+        if (sessionStorage.getItem("asks") === "refuses") return "denied";
+        return granted ? "granted" : "prompt";
+      };
+      Object.assign(FileSystemHandle.prototype, {
+        queryPermission: answer,
+        requestPermission: () => {
+          granted = true;
+          return answer();
+        },
+      });
+    });
+    const asks = (how: string | null) =>
+      page.evaluate(
+        (to) => (to === null ? sessionStorage.removeItem("asks") : sessionStorage.setItem("asks", to)),
+        how,
+      );
+    const visit = async (): Promise<void> => {
+      await page.goto(`${site}write-up/`);
+      await ready(page);
+    };
+    const opened = page.getByText("Rows are added to the files in logs");
+    await visit();
+    expect(await page.evaluate(async () => (await indexedDB.databases()).length)).toBe(0);
+    await withFolder(page, { "house.toml": 'time_zone = "Etc/UTC"\n', "moisture-samples.csv": "run,moisture_pct\n" });
+    await page.getByRole("button", { name: "Open the logs folder" }).click();
+    await opened.waitFor();
+
+    // Granted for good: it is simply there.
+    await visit();
+    await opened.waitFor();
+
+    // Granted for a visit: a press opens it again, and a row goes into it.
+    await asks("each visit");
+    await visit();
+    await page.getByRole("button", { name: "Open logs again" }).waitFor();
+    expect(await opened.count()).toBe(0);
+    await page.getByRole("button", { name: "Open logs again" }).click();
+    await opened.waitFor();
+    await page.fill("#box-run", "26-310");
+    await page.keyboard.press("Tab");
+    await page.fill("#box-lot", "L1");
+    await page.fill("#box-started_at", "2026-10-20T07:30");
+    await page.getByRole("button", { name: "Add to steeping.csv" }).click();
+    await page.getByText("Added to steeping.csv in logs.").waitFor();
+    expect(await fileInFolder(page, "steeping.csv")).toContain("26-310,L1,");
+
+    // Refused: nothing is added, and the page says so.
+    await asks("refuses");
+    await visit();
+    await page.getByRole("button", { name: "Open logs again" }).click();
+    await page.getByText("The browser was not allowed to open logs.").waitFor();
+
+    // Moved away in the meantime.
+    await asks(null);
+    await page.evaluate(async () => (await navigator.storage.getDirectory()).removeEntry("logs", { recursive: true }));
+    await visit();
+    await page.getByRole("button", { name: "Open logs again" }).click();
+    await page.getByText("The folder logs cannot be opened any more").waitFor();
+
+    await page.getByRole("button", { name: "Forget this folder" }).click();
+    await page.getByRole("button", { name: "Open the logs folder" }).waitFor();
+    await visit();
+    await page.getByRole("button", { name: "Open the logs folder" }).waitFor();
+    expect(await page.getByRole("button", { name: "Open logs again" }).count()).toBe(0);
+    expect(await page.evaluate(async () => (await indexedDB.databases()).length)).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 });

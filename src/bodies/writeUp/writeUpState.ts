@@ -19,6 +19,8 @@ export interface WriteUpState {
   readonly runs: readonly string[];
   /** The folder that rows are added to; null where they are downloaded. */
   readonly folder: string | null;
+  /** One that was opened on an earlier visit and is not open yet. */
+  readonly keptFolder: string | null;
   readonly opensFolders: boolean;
   /** What happened last, in a sentence. */
   readonly said: string | null;
@@ -33,6 +35,8 @@ export interface WriteUpHands {
   type(heading: string, text: string): void;
   now(heading: string): void;
   openFolder(): void;
+  openKeptFolder(): void;
+  forgetFolder(): void;
   save(): void;
   remove(): void;
   undo(): void;

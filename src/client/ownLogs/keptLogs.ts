@@ -1,12 +1,9 @@
+import { keptRecord } from "../keptRecord.ts";
 import type { ChosenFile } from "./chosenFile.ts";
 import { KEPT_MARK } from "./keptMark.ts";
 
 // The reader's own logs in this browser's own store, only where they asked for it: the files as they were chosen, so that a
 // later version of the site reads them by its own rules.
-
-const STORE = "own-logs";
-const DATABASE = "piecebook-own-logs";
-const RECORD = "logs";
 
 /** What is needed to read the logs again. */
 export interface KeptLogs {
@@ -15,30 +12,7 @@ export interface KeptLogs {
   readonly house: string;
 }
 
-function answered<T>(request: IDBRequest<T>): Promise<T> {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-}
-
-async function inStore<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
-  const opening = indexedDB.open(DATABASE, 1);
-  opening.onupgradeneeded = () => opening.result.createObjectStore(STORE);
-  const database = await answered(opening);
-  try {
-    const transaction = database.transaction(STORE, mode);
-    const done = new Promise<void>((resolve, reject) => {
-      transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error);
-    });
-    const result = await answered(work(transaction.objectStore(STORE)));
-    await done;
-    return result;
-  } finally {
-    database.close();
-  }
-}
+const record = keptRecord<KeptLogs>("piecebook-own-logs");
 
 /**
  * Keeps these logs and no others.
@@ -46,17 +20,15 @@ async function inStore<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore
  * @throws {Error} where the browser has no room for them, or keeps nothing
  */
 export async function keepLogs(logs: KeptLogs): Promise<void> {
-  await inStore("readwrite", (store) => store.put(logs, RECORD));
+  await record.put(logs);
   localStorage.setItem(KEPT_MARK, "yes");
 }
 
 /** Takes them out of the browser. */
 export async function forgetLogs(): Promise<void> {
   localStorage.removeItem(KEPT_MARK);
-  await answered(indexedDB.deleteDatabase(DATABASE));
+  await record.forget();
 }
 
 /** The logs that are kept; null where there are none. */
-export async function keptLogs(): Promise<KeptLogs | null> {
-  return ((await inStore("readonly", (store) => store.get(RECORD))) as KeptLogs | undefined) ?? null;
-}
+export const keptLogs = (): Promise<KeptLogs | null> => record.get();

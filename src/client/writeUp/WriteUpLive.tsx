@@ -8,15 +8,14 @@ import { type Draft, emptyDraft, withoutStage, withTyped } from "../../tables/wr
 import { logsAtHand } from "../../tables/writeUp/logsAtHand.ts";
 import type { WriteUpTable } from "../../tables/writeUp/writeUpStages.ts";
 import { openKeptDrafts } from "./keptDrafts.ts";
-import { chooseLogsFolder, type LogsFolder, opensFolders } from "./logsFolder.ts";
+import { opensFolders } from "./logsFolder.ts";
 import { saveStage } from "./saveStage.ts";
 import { shownFields } from "./shownFields.ts";
 import { startState } from "./startState.ts";
+import { useLogsFolder } from "./useLogsFolder.ts";
 
 /** After the last key, so that a slow phone checks once and not for every letter. */
 const CHECK_AFTER_MILLISECONDS = 250;
-
-const said = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** `2026-03-08T01:30` by the house's clock, as a browser's field has it. */
 function nowInZone(timeZone: string): string {
@@ -42,8 +41,9 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
   const [table, setTable] = useState<WriteUpTable>("steeping");
   const [problems, setProblems] = useState<DraftProblems>({});
   const [tried, setTried] = useState(false);
-  const [folder, setFolder] = useState<LogsFolder | null>(null);
   const [words, setWords] = useState<string | null>(null);
+  const inHand = useLogsFolder(root, setWords);
+  const { folder } = inHand;
   const [removed, setRemoved] = useState<Draft | null>(null);
   const [others, setOthers] = useState<readonly string[]>([]);
 
@@ -100,14 +100,9 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
         },
         type: (heading, text) => keep(withTyped(draft, table, heading, text)),
         now: (heading) => keep(withTyped(draft, table, heading, nowInZone(folder?.house.timeZone ?? house.timeZone))),
-        openFolder() {
-          chooseLogsFolder().then(
-            (chosen) => {
-              if (chosen !== null) setFolder(chosen);
-            },
-            (error: unknown) => setWords(said(error)),
-          );
-        },
+        openFolder: inHand.choose,
+        openKeptFolder: inHand.openKept,
+        forgetFolder: inHand.forget,
         save() {
           setTried(true);
           void saveStage({ draft, table, folder, house, logs }).then((outcome) => {
@@ -119,7 +114,7 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
             setDraft(rest);
             kept.put(rest);
             setRemoved(draft);
-            if (outcome.folder !== null) setFolder(outcome.folder);
+            if (outcome.folder !== null) inHand.changed(outcome.folder);
           });
         },
         remove() {
@@ -143,6 +138,7 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
     tried,
     others,
     folder: folder?.name ?? null,
+    keptFolder: inHand.kept,
     opensFolders: awake && opensFolders(),
     said: words,
     undo: removed !== null,

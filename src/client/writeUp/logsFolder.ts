@@ -97,26 +97,24 @@ async function addRow(
   await write(folder, path, before.length, added.bytes);
 }
 
-/**
- * Lets the reader choose their logs folder.
- *
- * @returns null where they chose none
- * @throws {Error} with a sentence where the folder is not one of logs
- */
-export async function chooseLogsFolder(): Promise<LogsFolder | null> {
+/** Lets the reader choose their logs folder. @returns null where they chose none */
+export async function chooseFolder(): Promise<FileSystemDirectoryHandle | null> {
   const chooser = picker();
   if (chooser === null) throw new RangeError("this browser has no folder picker");
-  let folder: FileSystemDirectoryHandle;
   try {
-    folder = await chooser.showDirectoryPicker({ mode: "readwrite", id: "logs" });
+    return await chooser.showDirectoryPicker({ mode: "readwrite", id: "logs" });
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") return null;
     throw error;
   }
-  return readLogsFolder(folder);
 }
 
-async function readLogsFolder(folder: FileSystemDirectoryHandle): Promise<LogsFolder> {
+/**
+ * Reads what is needed of a logs folder to add to it.
+ *
+ * @throws {Error} with a sentence where the folder is not one of logs; {DOMException} where it cannot be read
+ */
+export async function readLogsFolder(folder: FileSystemDirectoryHandle): Promise<LogsFolder> {
   const found = await Promise.all(READ.map(async (name) => [name, await bytesOf(folder, name)] as const));
   const present = found.flatMap(([name, bytes]) => (bytes === null ? [] : [[name, bytes] as const]));
   if (present.length === 0) {

@@ -21,6 +21,7 @@ export function startState({ house, runs, choices }: ReportRows): WriteUpState {
     known: { lot: distinct(runs.map(({ lot }) => lot)), kiln: choices.kilns },
     runs: distinct(runs.map(({ run }) => run)),
     folder: null,
+    keptFolder: null,
     opensFolders: false,
     said: null,
     undo: false,
