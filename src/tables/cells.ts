@@ -23,6 +23,9 @@ export interface CellContext {
 export type NumberCell = (text: string, start: number, end: number, line: number) => number | CellFault | DoubledTime;
 export type TextCell = (text: string, start: number, end: number) => string | CellFault;
 
+/** How some programs keep a spreadsheet from taking a text for a number: `="007"`. */
+const TEXT_BY_FORMULA = /^="([^"]+)"$/;
+
 const MS_AN_HOUR = 3_600_000;
 /** No log of a malthouse that stands today begins before, and none can end after. */
 const EARLIEST = Date.UTC(1990, 0, 1);
@@ -158,7 +161,8 @@ export function textCellOf(mapped: MappedColumn): TextCell {
   return (text, start, end) => {
     // Long runs of one kiln's name share one string.
     if (last.length === end - start && text.startsWith(last, start)) return last;
-    const cut = text.slice(start, end).replaceAll(/[\u00a0\u202f\u2007]/g, " ");
+    const written = text.slice(start, end).replaceAll(/[\u00a0\u202f\u2007]/g, " ");
+    const cut = TEXT_BY_FORMULA.exec(written)?.[1]?.trim() ?? written;
     if (kind === "id" && /^\d(\.\d+)?E\+\d\d$/.test(cut)) {
       return {
         rule: "damaged-id",

@@ -68,7 +68,15 @@ export function numberFault(text: string, mark: DecimalMark): CellFault {
     };
   }
   const other = mark === "." ? "," : ".";
-  if (grammars[other].test(text.replace("\u2212", "-"))) {
+  const plain = text.replace("\u2212", "-");
+  if (grammars[mark].test(plain)) {
+    return {
+      rule: "not-a-number",
+      message: "The number is larger than any that can be reckoned with.",
+      hint: "Look for a slip of the pen.",
+    };
+  }
+  if (grammars[other].test(plain)) {
     const said = other === "," ? "comma" : "point";
     return {
       rule: "decimal-mark",
