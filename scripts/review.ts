@@ -3,7 +3,7 @@
 //   --logs DIR     another house's logs
 //   --json         for machines, with every number of the other pages; data/README.md says what is in it
 //
-// Ends with 0 for a quiet month, 1 where there is something to look at, 2 where the logs cannot be used.
+// Ends with 0 for a quiet month, 1 where there is something to look at or a file could not be read, 2 where the logs cannot be used.
 
 import { existsSync } from "node:fs";
 import { parseArgs } from "node:util";
@@ -58,4 +58,4 @@ console.log(
     ? reviewJson(report, review, reader)
     : reviewText(review, reader, { house: house.name, invented: house.invented, logsTo }),
 );
-process.exitCode = review.findings.length === 0 ? 0 : 1;
+process.exitCode = review.findings.length + review.logHealth.filesSetAside.length === 0 ? 0 : 1;

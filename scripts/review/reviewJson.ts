@@ -51,7 +51,7 @@ export function reviewJson(report: Report, review: MonthReview, reader: ReviewRe
     house: { name: house.name, timeZone: house.timeZone, units: house.units, invented: house.invented },
     month: totals.month,
     logsTo: report.lastLoggedAt === null ? null : iso(report.lastLoggedAt),
-    quiet: findings.length === 0,
+    quiet: findings.length + logHealth.filesSetAside.length === 0,
     answer: plainText(monthAnswer(review, reader)),
     currency: reader.costs.currency,
     totals,

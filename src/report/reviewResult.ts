@@ -116,6 +116,10 @@ export interface MonthReview {
     readonly notes: number;
     readonly runs: number;
     readonly runsComplete: number;
+    /** Batches that came off the floor in the month and whose kiln row could not be read: they are counted nowhere. */
+    readonly runsLost: readonly string[];
+    /** Files that could not be read at all, be they of this month or not. */
+    readonly filesSetAside: readonly string[];
   };
   /** Only for the latest month. */
   readonly promised: PromisedAgainstMade | null;

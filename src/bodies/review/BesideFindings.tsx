@@ -78,10 +78,12 @@ export function MonthEvents({ review, reader }: Props) {
 /** How complete the month's logs are, and what they were looked through for. */
 export function RestsOn({ review }: Pick<Props, "review">) {
   const { hrefTo } = useBody();
+  const health = logHealthSentence(review);
+  if (health.length === 0) return null;
   return (
     <Entry id="logs" title="What this rests on" note={<a href={hrefTo(logsPage.path)}>Logs</a>}>
       <p>
-        <Said sentence={logHealthSentence(review)} />
+        <Said sentence={health} />
       </p>
       {review.findings.length === 0 ? null : (
         <p class="quiet">

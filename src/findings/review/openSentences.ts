@@ -1,6 +1,6 @@
 import type { MonthReview, OpenQuestion } from "../../report/reviewResult.ts";
-import { counted } from "../counted.ts";
-import { type Sentence, strong } from "../sentence.ts";
+import { counted, listed } from "../counted.ts";
+import { joinSentences, type Sentence, strong } from "../sentence.ts";
 import { factShort } from "./factShort.ts";
 import type { ReviewReader } from "./reader.ts";
 
@@ -22,19 +22,40 @@ const lowerFirst = (text: string): string =>
     ? `${text.charAt(0).toLowerCase()}${text.slice(1)}`
     : text;
 
+/** Files that could not be read at all: what they hold is in no part of the review. Empty where all could. */
+export function unreadFilesSentence({ logHealth: { filesSetAside } }: MonthReview): Sentence {
+  if (filesSetAside.length === 0) return [];
+  const are = filesSetAside.length === 1 ? "is" : "are";
+  return [
+    strong(`${listed(filesSetAside)} could not be read`),
+    ` and ${are} left out of all this: the Logs page says why.`,
+  ];
+}
+
 /** Log health of the month. */
-export function logHealthSentence({ logHealth }: MonthReview): Sentence {
-  const { runs, runsComplete, rowsSetAside, valuesBlanked } = logHealth;
-  if (runs === 0) return [];
+export function logHealthSentence(review: MonthReview): Sentence {
+  const { runs, runsComplete, rowsSetAside, valuesBlanked, runsLost } = review.logHealth;
+  const unread = unreadFilesSentence(review);
+  const lost: Sentence =
+    runsLost.length === 0
+      ? []
+      : [
+          `${runsLost.length === 1 ? "Batch" : "Batches"} ${listed(runsLost)} left the floor, but no row of the kiln could be read: not counted here.`,
+        ];
+  if (runs === 0) return joinSentences([unread, lost]);
   const complete =
     runsComplete === runs
       ? `All ${counted(runs, "batch", "batches")} have their kiln hours, moisture and yield.`
       : `${runsComplete} of ${counted(runs, "batch", "batches")} have their kiln hours, moisture and yield; the others lack one.`;
   const faults = rowsSetAside + valuesBlanked;
-  return [
-    complete,
-    faults === 0
-      ? " No row or value of theirs had to be set aside."
-      : ` ${counted(faults, "row or value", "rows or values")} of theirs had to be set aside.`,
-  ];
+  return joinSentences([
+    unread,
+    lost,
+    [
+      complete,
+      faults === 0
+        ? " No row or value of theirs had to be set aside."
+        : ` ${counted(faults, "row or value", "rows or values")} had to be set aside.`,
+    ],
+  ]);
 }

@@ -141,6 +141,7 @@ export interface Titled {
 export function reviewText(review: MonthReview, reader: ReviewReader, { house, invented, logsTo }: Titled): string {
   const findings = review.findings.map((finding) => findingInWords(finding, reader));
   const more = findings.length - FINDINGS_SHOWN;
+  const rests = plainText(joinSentences([logHealthSentence(review), lookedAtSentence(review)]));
   const line = (text: string): string => wrapped(text, "- ").replaceAll("\n- ", "\n  ");
   return [
     wrapped(`${house}${invented ? " (an invented house)" : ""}: ${printMonth(review.totals.month)} in review`),
@@ -161,7 +162,6 @@ export function reviewText(review: MonthReview, reader: ReviewReader, { house, i
       : review.events.map((event) => line(plainText(eventInFull(event, reader))))),
     ...(review.eventsBefore.length === 0 ? [] : ["", `${earlierEventsWords}:`]),
     ...review.eventsBefore.map((event) => line(plainText(eventInFull(event, reader)))),
-    heading("What this rests on"),
-    wrapped(plainText(joinSentences([logHealthSentence(review), lookedAtSentence(review)]))),
+    ...(rests === "" ? [] : [heading("What this rests on"), wrapped(rests)]),
   ].join("\n");
 }

@@ -100,9 +100,15 @@ export function changeEffect({
     const isOfLoads = measure === "kiln_hours" || measure === "energy_kwh";
     const [one, many] = isOfLoads ? ["load", "loads"] : ["batch", "batches"];
     const count = (n: number): string => `${n} ${n === 1 ? one : many}`;
+    const afterThereAre = rowsThereAre.filter(({ isAfter }) => isAfter).length;
+    const beforeThereAre = rowsThereAre.length - afterThereAre;
+    const takes = `it takes ${FEWEST_A_SIDE} on each side.`;
+    if (afterThereAre === 0 || beforeThereAre === 0) {
+      return `${count(beforeThereAre)} before and ${count(afterThereAre)} after can be compared; ${takes}`;
+    }
     const alone = rowsThereAre.length - rows.length;
     const others = alone === 0 ? "" : ` (and ${alone} of varieties that stand on one side alone cannot)`;
-    return `${count(before.length)} before and ${count(after.length)} after can be compared${others}; it takes ${FEWEST_A_SIDE} on each side.`;
+    return `${count(before.length)} before and ${count(after.length)} after can be compared${others}; ${takes}`;
   }
   const season = adjustment.words.length > 0 && kept[0]?.model ? [] : seasonColumns(kept.map(momentOf));
   const columns = [...adjustment.columns, ...season];

@@ -18,6 +18,7 @@ import type { RunRow } from "../runRow.ts";
 import type { TargetRow } from "../targetRow.ts";
 import { acceptedValues } from "./acceptedValues.ts";
 import { energyBeyond } from "./energyBeyond.ts";
+import { logHealthOf } from "./logHealth.ts";
 import { monthEvents } from "./monthEvents.ts";
 import { type Month, monthBefore, monthOf, monthsOf, sameMonthYearBefore } from "./months.ts";
 import { monthTotals, runsOfMonth } from "./monthTotals.ts";
@@ -79,13 +80,9 @@ function reviewOf(frame: FactFrame, { lastFindings, promised, ids, options }: Be
   const { timeZone } = report.house;
   const totalsOf = (name: string) => monthTotals(report.runs, report.loads, monthOf(name, timeZone));
   const [last, year] = [totalsOf(monthBefore(month)), totalsOf(sameMonthYearBefore(month))];
-  const findings = joinFacts([...allFacts(frame), ...surelyLate(promised)], options.costs);
-  const names = new Set(monthRuns.map(({ run }) => run));
-  const problems = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
-  const of = (effect: string): number => problems.filter((problem) => problem.effect === effect).length;
-  const complete = monthRuns.filter(
-    (run) => run.kilnHours !== null && run.finalMoisturePercent !== null && run.dryMatterYieldPercent !== null,
-  );
+  // A month in which nothing left the kiln has nothing of its own to show; what was open before stays open.
+  const own = monthRuns.length === 0 ? [] : allFacts(frame);
+  const findings = joinFacts([...own, ...surelyLate(promised)], options.costs);
   const judge = (judged: readonly EventRow[]) =>
     judgeEvents(judged, report.runs, report.loads, {
       ...options.comparing,
@@ -104,13 +101,7 @@ function reviewOf(frame: FactFrame, { lastFindings, promised, ids, options }: Be
     events,
     eventsBefore: earlier,
     lookedAt: lookedAt(frame, promised),
-    logHealth: {
-      rowsSetAside: of("row-set-aside"),
-      valuesBlanked: of("value-blanked"),
-      notes: of("note"),
-      runs: monthRuns.length,
-      runsComplete: complete.length,
-    },
+    logHealth: logHealthOf(report, monthRuns, { from, before }),
     promised,
   };
 }
@@ -122,6 +113,14 @@ const surelyLate = (promised: PromisedAgainstMade | null) =>
 async function promisedOf({ report }: FactFrame, { runs, loads, lastLoggedAt }: ReportRows, { trade }: ReviewOptions) {
   if (lastLoggedAt === null) return null;
   return promisedAgainstMade({ trade: await trade(), runs, loads, kilnHours: report.kilnHours, asOf: lastLoggedAt });
+}
+
+/** The month itself, or the latest before it in which a batch left the kiln. */
+function latestWithBatches(name: string, rows: ReportRows): Month {
+  const { runs, house } = rows;
+  const month = monthOf(name, house.timeZone);
+  const isFirst = !runs.some(({ unloadedAt }) => unloadedAt !== null && unloadedAt < month.from);
+  return isFirst || runsOfMonth(runs, month).length > 0 ? month : latestWithBatches(monthBefore(name), rows);
 }
 
 /** A house's months in review, each as it stood at its end. */
@@ -145,13 +144,14 @@ export async function analyseReview(rows: ReportRows, options: ReviewOptions): P
   for (const month of wanted.toReversed()) {
     const lastName = monthBefore(month.name);
     if (!findingsOf.has(lastName) && names.includes(lastName)) {
-      findingsOf.set(lastName, joinFacts(allFacts(await frameOf(monthOf(lastName, timeZone), options)), costs));
+      const fired = latestWithBatches(lastName, rows);
+      findingsOf.set(lastName, joinFacts(allFacts(await frameOf(fired, options)), costs));
     }
     const frame = await frameOf(month, options);
     const promised = month.name === names[0] ? await promisedOf(frame, rows, options) : null;
     const lastFindings = findingsOf.get(lastName) ?? [];
     const review = reviewOf(frame, { lastFindings, promised, ids, options });
-    findingsOf.set(month.name, review.findings);
+    findingsOf.set(month.name, review.totals.batches === 0 ? lastFindings : review.findings);
     reviews.push(review);
   }
   return { months: reviews.reverse(), monthsThereAre: names, costs, accepted, tooLittle: null };

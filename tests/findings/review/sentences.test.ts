@@ -174,10 +174,22 @@ describe("openSentence(question, reader)", () => {
 
 describe("logHealthSentence(review)", () => {
   it("counts batches that lack something and what was set aside", () => {
-    const logHealth = { rowsSetAside: 1, valuesBlanked: 2, notes: 0, runs: 6, runsComplete: 4 };
+    const { logHealth: sound } = madeUpMonth();
+    const logHealth = { ...sound, rowsSetAside: 1, valuesBlanked: 2, runsComplete: 4 };
     const sentence = said(logHealthSentence(madeUpMonth({ logHealth })));
     expect(sentence).toContain("4 of 6 batches");
     expect(sentence).toContain("3 rows or values");
+  });
+
+  it("names files that could not be read, in a quiet month's answer too, and batches lost with their kiln row", () => {
+    const { logHealth: sound } = madeUpMonth();
+    const month = madeUpMonth({ logHealth: { ...sound, filesSetAside: ["events.csv"], runsLost: ["26-175"] } });
+    const unread = "events.csv could not be read and is left out of all this";
+    expect(said(logHealthSentence(month))).toContain(unread);
+    expect(said(logHealthSentence(month))).toContain(
+      "Batch 26-175 left the floor, but no row of the kiln could be read",
+    );
+    expect(said(monthAnswer(month, madeUpReader))).toContain(`quiet: nothing stands out in its 6 batches. ${unread}`);
   });
 });
 

@@ -193,6 +193,20 @@ describe("promisedAgainstMade(promises)", () => {
     expect(promisedOf(done, [owing(usual, 60)]).chanceLate).toBe(0);
   });
 
+  it("is late for certain with what cannot be made in time, even where the pace is not known", () => {
+    const few = { loads: report.loads.slice(-2), kilnHours: report.kilnHours, asOf: end };
+    const late = promisedAgainstMade({
+      trade: { orders: [owing(usual, 2)], deliveries: [] },
+      runs: done.slice(0, 0),
+      ...few,
+    });
+    // Without a batch nobody knows how long one takes, and only what is overdue is late for certain.
+    expect(late?.chanceLate).toBeNull();
+    const trade = { orders: [owing(9 * usual, 2)], deliveries: [] };
+    const own = done.slice(-2).map((one) => ({ ...one, variety }));
+    expect(promisedAgainstMade({ trade, runs: own, ...few })?.chanceLate).toBe(1);
+  });
+
   it("says nothing of a house that keeps no orders", () => {
     const { loads, kilnHours } = report;
     const trade = { orders: [], deliveries: [] };

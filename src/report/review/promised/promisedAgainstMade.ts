@@ -137,6 +137,7 @@ export function promisedAgainstMade({ trade, runs, loads, kilnHours, asOf }: Pro
   const hoursALoad = seasonHours(kilnHours, loads, asOf, asOf + WEEKS * WEEK);
   const milliseconds = usualBatch(runs, "").milliseconds ?? 0;
   const lateness = latenessOf(loads, { dueAt, ahead: Math.round(underWay.length / held), milliseconds }, asOf);
+  const surely = dueAt.some((due) => due + DAY < asOf + milliseconds);
   return {
     asOf,
     varieties,
@@ -147,7 +148,8 @@ export function promisedAgainstMade({ trade, runs, loads, kilnHours, asOf }: Pro
     ...nightsOf(loadsNeeded, hoursALoad, loads),
     spells: lateness?.spells ?? 0,
     hoursALoad,
-    chanceLate: lateness === null ? null : lateness.late / lateness.spells,
+    // What cannot be made in time at all is late, however little is known of the pace.
+    chanceLate: lateness !== null ? lateness.late / lateness.spells : surely ? 1 : null,
     startFirst: startFirst.toSorted((a, b) => a.latestSteepAt - b.latestSteepAt),
     tooLittle: pace === null ? "The logs are too short to say how many loads the house fires in four weeks." : null,
   };
