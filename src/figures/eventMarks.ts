@@ -63,11 +63,14 @@ function layOut(choices: readonly (readonly Named[])[]): readonly (Named | null)
 /**
  * An upright dotted line for each event, named in rows above the frame, as many as find room, the nearest row to the
  * frame first. One without room for its name keeps its line.
+ *
+ * @param keptFree height at the foot of the frame where other words stand, px: no line reaches down there
  */
-export function eventMarks(events: readonly DatedEvent[], frame: Frame): RenderFunction {
+export function eventMarks(events: readonly DatedEvent[], frame: Frame, keptFree = 0): RenderFunction {
   return layer("events", ({ x, inside, pen, width }) => {
     const size = textSize(frame);
     const rows = eventRows(events, frame);
+    const foot = inside.bottom - keptFree;
     const topOf = (row: number): number => inside.top - (rows - row) * size * 1.3 - 4;
     const seen = events
       .map((event) => ({ ...event, at: x(event.on) }))
@@ -91,10 +94,10 @@ export function eventMarks(events: readonly DatedEvent[], frame: Frame): RenderF
     });
     return layOut(choices).flatMap((named, i) => {
       const at = seen[i]?.at ?? 0;
-      if (!named) return [pen.element("path", { class: "event", d: `M${at},${inside.top}V${inside.bottom}` })];
+      if (!named) return [pen.element("path", { class: "event", d: `M${at},${inside.top}V${foot}` })];
       const { side, text, row } = named;
       return [
-        pen.element("path", { class: "event", d: `M${at},${topOf(row)}V${inside.bottom}` }),
+        pen.element("path", { class: "event", d: `M${at},${topOf(row)}V${foot}` }),
         pen.element(
           "text",
           {

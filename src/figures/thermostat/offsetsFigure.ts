@@ -107,7 +107,7 @@ export function offsetsFigure(
       valueAxis(ticks, axisTitle(kiln, settings, frame), size),
       footAxis(months, size),
       checkMarks(checks, frame),
-      eventMarks(events, frame),
+      eventMarks(events, frame, strip === 0 ? 0 : strip + rail),
       onsetMarks(brackets, size, rail),
       ...(forecast === null ? [] : forecastMarks(forecast)),
       scatter(drawn, frame),

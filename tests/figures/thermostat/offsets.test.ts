@@ -109,6 +109,16 @@ describe("offsetsFigure(judgement, kiln, settings)", () => {
     expect(textsOf(markup, ".label")).toContain("began about 5 Jun 2025 (26 May to 20 Jun 2025)");
   });
 
+  test.each([1040, 340])("lets no event's line run through the words of a bracket, at %i px", (width) => {
+    const event = { ...calibration(31), kind: "repair", scope: "kiln" };
+    const svg = drawn(draw(figureOf(creeping, { events: [event] }), width));
+    const [, , foot = Number.NaN] = numbers(pathOf(svg, ".event"));
+    const [, top = Number.NaN] = numbers(pathOf(svg, ".brackets .tick"));
+    const words = svg.querySelector(".brackets text");
+    expect(foot).toBeLessThanOrEqual(top);
+    expect(Number(words?.getAttribute("y"))).toBeGreaterThan(foot);
+  });
+
   test("goes on to where it leaves the tolerance: dashed to the estimate, the interval on the edge, hatched between", () => {
     const markup = draw(figureOf(creeping));
     const svg = drawn(markup);
