@@ -73,7 +73,7 @@ export function doubtInWords(doubt: Doubt, { said, unit, headingAt }: Doubted): 
 }
 
 export const datesDoubt =
-  "The first rows do not say which is the day and which the month. Look at the rows below: are those the days?";
+  "The first rows do not say which is the day and which the month. Look at the rows below, and change it here if they stand the wrong way round.";
 
 export const kilnDoubt = "No column says which kiln it is.";
 

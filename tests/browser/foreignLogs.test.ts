@@ -180,6 +180,12 @@ describe("files with headings of their own", () => {
     await match(page, SHEET_FILE);
     await takeIn(page);
     await expect.poll(() => list.textContent()).toContain("will be read as Steep, Germination and Kiln");
+    // Looking again changes nothing until it is said so.
+    await page.getByRole("button", { name: `Look again: ${SHEET_FILE}` }).click();
+    await page.getByRole("button", { name: "Not in it: Germination" }).click();
+    await page.getByRole("button", { name: "Leave it as it was" }).click();
+    await expect.poll(() => page.locator("#match-title").count()).toBe(0);
+    expect(await list.textContent()).toContain("will be read as Steep, Germination and Kiln");
     await page.getByRole("button", { name: `Undo: ${SHEET_FILE}` }).click();
     await expect.poll(() => list.textContent()).toContain("has headings of its own");
     expect(await page.getByRole("button", { name: "Save columns.toml" }).count()).toBe(0);

@@ -25,7 +25,10 @@ function OneFile({ id, file, isMatched, hands }: OneFileProps) {
       <p id={id} tabIndex={-1}>
         <b>{name}</b>{" "}
         {status === "taken" ? (
-          `will be read as ${listed(tables)}.`
+          <>
+            {`will be read as ${listed(tables)}.`}
+            {key.includes("*") ? <span class="quiet">{` So will any file that is called ${key}.`}</span> : null}
+          </>
         ) : status === "left-out" ? (
           "is left out."
         ) : (

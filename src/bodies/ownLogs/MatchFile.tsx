@@ -93,7 +93,7 @@ function Fixed({ one, hands }: { readonly one: MatchFixedState; readonly hands: 
 
 /** One file with headings of its own: what it holds, column by column, and its first rows as they will be read. */
 export function MatchFile({ matching, hands }: MatchFileProps) {
-  const { key, paths, fixed, columns, probes, previewIn, previews, said } = matching;
+  const { key, paths, isTaken, fixed, columns, probes, previewIn, previews, said } = matching;
   return (
     <section class="match" aria-labelledby="match-title">
       <h3 id="match-title" tabIndex={-1}>
@@ -129,9 +129,15 @@ export function MatchFile({ matching, hands }: MatchFileProps) {
         <button type="button" class="button" onClick={hands.take}>
           Read it so
         </button>{" "}
-        <button type="button" class="button button-quiet" onClick={() => hands.leaveOut(key)}>
-          Leave this file out
-        </button>
+        {isTaken ? (
+          <button type="button" class="button button-quiet" onClick={() => hands.leave(key)}>
+            Leave it as it was
+          </button>
+        ) : (
+          <button type="button" class="button button-quiet" onClick={() => hands.leaveOut(key)}>
+            Leave this file out
+          </button>
+        )}
       </p>
       {said === null ? null : (
         <p class="refusal" role="alert">

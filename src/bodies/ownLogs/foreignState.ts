@@ -85,6 +85,8 @@ export interface MatchPreviewState {
 export interface MatchState {
   readonly key: string;
   readonly paths: readonly string[];
+  /** Was it taken before, in this form or another? */
+  readonly isTaken: boolean;
   readonly layout: {
     readonly said: string;
     readonly delimiter: string;
@@ -111,6 +113,8 @@ export interface ForeignHands {
   match(key: string): void;
   leaveOut(key: string): void;
   undo(key: string): void;
+  /** What is being said of a file is forgotten; what was taken before stands. */
+  leave(key: string): void;
   take(): void;
   save(): void;
   layOut(delimiter: string, headingsLine: number, linesUnder: number): void;

@@ -47,9 +47,12 @@ interface ForeignDeskHost {
 /** Files of one kind with all that was said of them. */
 interface Entry {
   strangers: Strangers;
-  status: "open" | "taken" | "left-out";
-  /** Once somebody began to match them. */
+  /** As somebody is saying it; null before they began. */
   draft: MatchDraft | null;
+  /** As they are to be read. */
+  taken: MatchDraft | null;
+  isLeftOut: boolean;
+  /** Columns that are shown with their fields. */
   turned: Set<number>;
 }
 
@@ -62,10 +65,8 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
   let looks = 0;
   let wish = 0;
 
-  const matchesOf = ({ draft, strangers }: Entry): readonly ForeignMatch[] =>
-    draft === null ? [] : draftMatches(draft, strangers.pattern);
   const taken = (): readonly ForeignMatch[] =>
-    [...entries.values()].flatMap((entry) => (entry.status === "taken" ? matchesOf(entry) : []));
+    [...entries.values()].flatMap((entry) => (entry.taken ? draftMatches(entry.taken, entry.strangers.pattern) : []));
   const tablesOf = (draft: MatchDraft | null): readonly string[] => [
     ...new Set(draft?.parts.map(({ table }) => tableLabel(table))),
   ];
@@ -77,9 +78,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     wish += 1;
     const mine = wish;
     const entry = entries.get(matching ?? "");
-    const found = entry?.draft
-      ? await shownRows(entry.draft, matchesOf(entry), entry.strangers.beginning.bytes, settings())
-      : [];
+    const found = entry?.draft ? await shownRows(entry.draft, entry.strangers.beginning.bytes, settings()) : [];
     if (mine !== wish) return;
     previews = found;
     await changed();
@@ -108,31 +107,29 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     void redraw();
   };
 
+  /** Something is decided of a file, which is then matched no longer. */
+  const settle = (key: string, decide: (entry: Entry) => void): void => {
+    const entry = entries.get(key);
+    if (entry === undefined) return;
+    decide(entry);
+    if (matching === key) matching = null;
+    redrawAt(listed(key));
+  };
+
   const hands: ForeignHands = {
     match(key) {
       const entry = entries.get(key);
       if (entry === undefined) return;
       const { strangers } = entry;
       entry.draft ??= draftOf(strangers.paths[0] ?? "", strangers.sample, strangers.beginning.encoding, settings());
-      entry.status = "open";
       turnDoubtful(entry);
       matching = key;
       refusal = null;
       redrawAt("match-title");
     },
-    leaveOut(key) {
-      const entry = entries.get(key);
-      if (entry === undefined) return;
-      entry.status = "left-out";
-      if (matching === key) matching = null;
-      redrawAt(listed(key));
-    },
-    undo(key) {
-      const entry = entries.get(key);
-      if (entry === undefined) return;
-      entry.status = "open";
-      redrawAt(listed(key));
-    },
+    leaveOut: (key) => settle(key, (entry) => Object.assign(entry, { taken: null, isLeftOut: true })),
+    undo: (key) => settle(key, (entry) => Object.assign(entry, { taken: null })),
+    leave: (key) => settle(key, (entry) => Object.assign(entry, { draft: entry.taken })),
     take() {
       const entry = entries.get(matching ?? "");
       if (!entry?.draft) return;
@@ -143,10 +140,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
         void changed();
         return;
       }
-      entry.status = "taken";
-      const key = entry.strangers.pattern;
-      matching = null;
-      redrawAt(listed(key));
+      settle(entry.strangers.pattern, (one) => Object.assign(one, { taken: one.draft, isLeftOut: false }));
     },
     save: () => save(joined().text),
     layOut(delimiter, headingsLine, linesUnder) {
@@ -174,12 +168,12 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     get state(): ForeignState {
       const entry = entries.get(matching ?? "");
       return {
-        files: [...entries].map(([key, { strangers, status, draft }]) => ({
+        files: [...entries].map(([key, { strangers, taken: read, isLeftOut }]) => ({
           key,
           paths: strangers.paths,
           headings: strangers.sample.headings,
-          status,
-          tables: tablesOf(draft),
+          status: read ? "taken" : isLeftOut ? "left-out" : "open",
+          tables: tablesOf(read),
         })),
         matching:
           entry?.draft && matching !== null
@@ -188,6 +182,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
                   key: matching,
                   paths: entry.strangers.paths,
                   draft: entry.draft,
+                  isTaken: entry.taken !== null,
                   turned: entry.turned,
                   previews,
                   said: refusal,
@@ -211,7 +206,9 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
           const known = before.get(strangers.pattern);
           const same = known?.strangers.sample.headings.join("\0") === strangers.sample.headings.join("\0");
           const entry =
-            known && same ? known : { strangers, status: "open" as const, draft: null, turned: new Set<number>() };
+            known && same
+              ? known
+              : { strangers, draft: null, taken: null, isLeftOut: false, turned: new Set<number>() };
           entry.strangers = strangers;
           return [strangers.pattern, entry];
         }),

@@ -33,8 +33,9 @@ import { unitChoices } from "../../tables/foreign/draft/unitChoices.ts";
 import type { House } from "../../tables/house.ts";
 import { declarationOf, tableDeclarations } from "../../tables/tableDeclarations.ts";
 
-/** Values that are shown of each column. */
+/** Values that are shown of each column, and characters of them all: a phone is narrow. */
 const EXAMPLES = 3;
+const LONGEST_EXAMPLES = 34;
 
 export const DELIMITERS: readonly Option[] = [
   { key: ";", label: "semicolons" },
@@ -61,6 +62,12 @@ function wordsOf(heading: DraftHeading, column: Column | null): readonly MatchWo
   return [...heading.words].map(([found, meant]) => ({ found, meant, choices: meanings(column) }));
 }
 
+function examplesAt(draft: MatchDraft, place: number): readonly string[] {
+  const values = [...new Set(valuesAt(draft, place))].slice(0, EXAMPLES);
+  while (values.length > 1 && values.join(" · ").length > LONGEST_EXAMPLES) values.pop();
+  return values;
+}
+
 function columnState(draft: MatchDraft, heading: DraftHeading, isTurned: boolean): MatchColumnState {
   const { place, use } = heading;
   const column = columnOf(draft, heading);
@@ -75,7 +82,7 @@ function columnState(draft: MatchDraft, heading: DraftHeading, isTurned: boolean
   return {
     place,
     heading: headingAt(draft, place),
-    examples: [...new Set(valuesAt(draft, place))].slice(0, EXAMPLES),
+    examples: examplesAt(draft, place),
     use: key,
     said: units.length > 1 && unit !== "" && column?.kind !== "instant" ? `${said}, ${unit}` : said,
     choices,
@@ -130,6 +137,7 @@ interface Matched {
   readonly key: string;
   readonly paths: readonly string[];
   readonly draft: MatchDraft;
+  readonly isTaken: boolean;
   /** Columns that are shown with their fields. */
   readonly turned: ReadonlySet<number>;
   readonly previews: readonly MatchPreviewState[];
@@ -138,13 +146,14 @@ interface Matched {
 
 /** A draft as its page shows it. */
 export function matchState(matched: Matched, house: Pick<House, "kilns" | "timeZone">): MatchState {
-  const { key, paths, draft, turned, previews, said } = matched;
+  const { key, paths, draft, isTaken, turned, previews, said } = matched;
   const { delimiter, skipLines, skipAfterHeadings } = draft.sample;
   const between = DELIMITERS.find((one) => one.key === delimiter)?.label ?? delimiter;
   const held = new Set(draft.parts.map(({ table }) => table));
   return {
     key,
     paths,
+    isTaken,
     layout: {
       said: layoutInWords(between, skipLines + 1, skipAfterHeadings, draft.encoding),
       delimiter,

@@ -1,10 +1,10 @@
 import type { MatchPreviewState } from "../../bodies/ownLogs/foreignState.ts";
 import { lackInWords } from "../../findings/foreignSentences.ts";
 import { columnLabel } from "../../tables/columnLabels.ts";
+import { draftMatches } from "../../tables/foreign/draft/draftMatches.ts";
 import { lacks } from "../../tables/foreign/draft/draftNeeds.ts";
 import { partLabel } from "../../tables/foreign/draft/headingChoices.ts";
 import type { MatchDraft } from "../../tables/foreign/draft/matchDraft.ts";
-import type { ForeignMatch } from "../../tables/foreign/foreignMatch.ts";
 import { previewMatch } from "../../tables/foreign/previewMatch.ts";
 import type { House } from "../../tables/house.ts";
 import { previewTable } from "./previewTable.ts";
@@ -15,15 +15,14 @@ const ROWS_SHOWN = 5;
 /**
  * The first rows of each part of a draft as they would be read, or what keeps it from that.
  *
- * @param matches those of the draft, in the order of its parts
  * @param beginning of the file
  */
 export async function shownRows(
   draft: MatchDraft,
-  matches: readonly ForeignMatch[],
   beginning: Uint8Array,
   house: House,
 ): Promise<readonly MatchPreviewState[]> {
+  const matches = draftMatches(draft, draft.path);
   const missing = lacks(draft);
   const shown: MatchPreviewState[] = [];
   for (const [index, part] of draft.parts.entries()) {
