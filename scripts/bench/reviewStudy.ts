@@ -46,7 +46,8 @@ function printSizes(): void {
   printTable(
     "Month in review: what was planted",
     [
-      "Sizes, and why a maltster would want to know of the middle one (common practice; no source says what is worth knowing).",
+      "Sizes, and why a maltster would want to know of the middle one (common practice; no source says what is worth knowing): it",
+      "touches a tolerance or a purse, or lies clear of what the simulated house's own batches differ by, which is named where it decided.",
       "Where either way is possible every other house has it downwards.",
     ],
     ["", "small", "middle", "large", "unit", "why"],

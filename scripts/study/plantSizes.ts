@@ -70,7 +70,7 @@ export const PLANT_SIZES: Readonly<Record<PlantKind, PlantSizes>> = {
     sizes: [1, 2, 4],
     factor: PERCENT,
     eitherWay: true,
-    why: "twice what trade scales may be off in service, in malt that is paid for",
+    why: "twice what trade scales may be off in service, in malt that is paid for; over twice the 0.7 points that yields scatter by",
   },
   "moisture meter": {
     unit: "points off the laboratory",
@@ -84,7 +84,7 @@ export const PLANT_SIZES: Readonly<Record<PlantKind, PlantSizes>> = {
     sizes: [0.2, 0.4, 0.8],
     factor: 1,
     eitherWay: false,
-    why: "nearly half a per cent of the malt that is sold, and the heat that drove it off",
+    why: "nearly half a per cent of the malt that is sold, and the heat that drove it off; twice the 0.2 points that batches scatter by",
   },
   "uneven lot": {
     unit: "times a middling poor lot",
@@ -112,7 +112,7 @@ export const PLANT_SIZES: Readonly<Record<PlantKind, PlantSizes>> = {
     sizes: [4, 8, 16],
     factor: PERCENT,
     eitherWay: false,
-    why: "a third of a class of the acrospire count; a run counts where that bed lay beside another",
+    why: "a third of a class of the acrospire count, some twice what beds differ by at one temperature; a run counts where that bed lay beside another",
   },
   "column not kept": {
     unit: "% of rows left blank",
