@@ -104,7 +104,7 @@ describe("files with headings of their own", () => {
     await takeIn(page);
     await page.check('[name="keep"]');
     await read(page);
-    await expect.poll(() => page.locator("#shown").textContent(), LONG).toContain("They are kept in this browser");
+    await expect.poll(() => bodyText(page), LONG).toContain("They are kept in this browser");
     const answer = await page.locator("h1").textContent();
     await page.goto(`${site}your-logs/`);
     await expect.poll(() => page.locator("h1").textContent(), LONG).toBe(answer);
