@@ -62,9 +62,9 @@ function Asked({ plans, answer }: NextTrialProps) {
 export function NextTrial({ plans, answer }: NextTrialProps) {
   const units = useUnits();
   if (plans.length === 0) return null;
-  const title = "Differences, and the runs needed on each side to tell them";
+  const title = "Differences, and the batches or loads needed on each side to tell them";
   return (
-    <Entry id="next-trial" title="The next trial" note="Before you change anything: how many runs would tell?">
+    <Entry id="next-trial" title="The next trial" note="Before you change anything: how many batches would tell?">
       <Asked plans={plans} answer={answer} />
       <Scroll label={title}>
         <table class="compact">
@@ -73,7 +73,7 @@ export function NextTrial({ plans, answer }: NextTrialProps) {
             <tr>
               <th scope="col">measure</th>
               <th scope="col" class="n">
-                between runs
+                from one to the next
               </th>
               <th scope="col" class="n">
                 small
@@ -105,11 +105,12 @@ export function NextTrial({ plans, answer }: NextTrialProps) {
         </table>
       </Scroll>
       <p class="table-note">
-        Runs on each side for which a difference of that size would be told four times in five, in brackets nine times
-        in ten (two-sided t test at 5&nbsp;%). The spread between runs is this house’s own, with weather, variety and
-        bed depth taken out, in stretches where nothing was changed and nothing was about to be mended; where weather or
-        varieties differ between the sides, adjusting for them costs some runs more. Change one thing at a time, and
-        swap back and forth rather than once where that can be done: then season and grain stand on both sides.
+        Batches or loads on each side for which a difference of that size would be told four times in five, in brackets
+        nine times in ten (two-sided t test at 5&nbsp;%). The spread between them is this house’s own, with weather,
+        variety and bed depth taken out, in stretches where nothing was changed and nothing was about to be mended;
+        where weather or varieties differ between the sides, adjusting for them costs some more. Change one thing at a
+        time, and swap back and forth rather than once where that can be done: then season and grain stand on both
+        sides.
       </p>
     </Entry>
   );
