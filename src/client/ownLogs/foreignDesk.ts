@@ -30,8 +30,6 @@ export interface ForeignDesk {
   settingsChanged(): void;
   /** The files to be read: those that were chosen, with a columns.toml that holds what was matched. */
   withMatches(chosen: readonly ChosenFile[]): readonly ChosenFile[];
-  /** Text of that columns.toml. */
-  matchesText(): string;
 }
 
 interface ForeignDeskHost {
@@ -224,6 +222,5 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       const blob = new Blob([joined().text], { type: "text/plain" });
       return [...chosen, { path: `${looked.root}${MATCH_FILE}`, blob }];
     },
-    matchesText: () => joined().text,
   };
 }
