@@ -10,18 +10,13 @@ export interface Drawer {
 
 /** A browser without idle time to offer gets short turns instead. */
 const TURN = 50;
-const SPARE = 8;
 
-interface Slice {
-  timeRemaining(): number;
-}
-
-function whenIdle(work: (slice: Slice) => void): () => void {
+function whenIdle(work: () => void): () => void {
   if (typeof requestIdleCallback === "function") {
     const id = requestIdleCallback(work, { timeout: 1000 });
     return () => cancelIdleCallback(id);
   }
-  const id = setTimeout(() => work({ timeRemaining: () => 0 }), TURN);
+  const id = setTimeout(work, TURN);
   return () => clearTimeout(id);
 }
 
@@ -40,11 +35,10 @@ export function openDrawer(main: HTMLElement, builtPath: string): Drawer {
       finish = null;
       drop = null;
     };
-    const next = (slice: Slice): void => {
-      do {
-        const bit = left.shift();
-        if (bit !== undefined) renderPage(main, body, showing, (place) => all.has(place) && !bit.has(place));
-      } while (left.length > 0 && slice.timeRemaining() > SPARE);
+    // One at a time: what no longer waits is drawn once this turn is over, by what was said last of what waits.
+    const next = (): void => {
+      const bit = left.shift();
+      if (bit !== undefined) renderPage(main, body, showing, (place) => all.has(place) && !bit.has(place));
       if (left.length > 0) cancel = whenIdle(next);
       else end();
     };
