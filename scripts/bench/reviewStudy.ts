@@ -7,8 +7,11 @@ import { printTable } from "./printTable.ts";
 import { progress } from "./progress.ts";
 import { type ReviewTrials, reviewTrials } from "./reviewTrials.ts";
 
-/** Thresholds were set on houses from seed 100,001 on; the result is read from others. */
-const RESULT_SEEDS_FROM = 1;
+/**
+ * Thresholds were set on houses from seed 100,001 on; the result is read from others. Seeds below 1,001 gave an earlier result,
+ * from whose misses one rule was mended (`facts/logsFacts.ts`), and so are spent.
+ */
+const RESULT_SEEDS_FROM = 1001;
 /** 225 planted troubles, 75 of each size, and 60 quiet houses, at the usual 100 seeds. */
 const HOUSES_A_CELL = 0.05;
 const QUIET_HOUSES = 0.6;

@@ -14,12 +14,14 @@ const WANTED: readonly (keyof RunRow)[] = [
   "energyKilowattHours",
 ];
 
-const shareWith = (runs: readonly RunRow[], field: keyof RunRow): number =>
-  runs.filter((run) => run[field] !== null).length / Math.max(1, runs.length);
+const countWith = (runs: readonly RunRow[], field: keyof RunRow): number =>
+  runs.filter((run) => run[field] !== null).length;
 
-/** Kept in this share of the earlier batches it counts as kept; in less than half of the month's it has stopped. */
+/** Kept in this share of the earlier batches it counts as kept; lacking in half of the month's or more it has stopped. */
 const KEPT = 0.8;
 const STOPPED = 0.5;
+/** Two blanks of four come about by chance where one value in twenty is forgotten; three seldom do. */
+const LEAST_LACKING = 3;
 
 /** One value in a month is a slip of the pen, which the page about the logs lists; more of them are a habit. */
 const LEAST_BLANKED = 2;
@@ -35,9 +37,11 @@ export function logsFacts(frame: FactFrame): readonly LogsFact[] {
   const of = (effect: string): number =>
     mine.filter((problem) => problem.effect === effect && problem.rule !== "repeated-row").length;
   const earlier = report.runs.filter((run) => unloadedOf(run) < from).slice(0, 30);
-  const missing = WANTED.filter(
-    (field) => shareWith(earlier, field) >= KEPT && shareWith(monthRuns, field) < STOPPED && monthRuns.length >= 3,
-  );
+  const missing = WANTED.filter((field) => {
+    const lacking = monthRuns.length - countWith(monthRuns, field);
+    const wasKept = earlier.length > 0 && countWith(earlier, field) >= KEPT * earlier.length;
+    return wasKept && lacking >= LEAST_LACKING && lacking >= STOPPED * monthRuns.length;
+  });
   const rowsSetAside = of("row-set-aside");
   const valuesBlanked = of("value-blanked");
   if (rowsSetAside + missing.length === 0 && valuesBlanked < LEAST_BLANKED) return [];
