@@ -69,14 +69,9 @@ function breaches(file: SourceFile): string[] {
   return found;
 }
 
-/** Circles of files that import values from each other. */
+/** Circles of files that import from each other, were it types alone: neither could be read without the other. */
 function circles(files: readonly SourceFile[]): string[] {
-  const edges = new Map(
-    files.map(({ path, imports }) => [
-      path,
-      imports.filter((i) => !i.typeOnly && i.target !== null).map((i) => i.target as string),
-    ]),
-  );
+  const edges = new Map(files.map(({ path, imports }) => [path, imports.flatMap(({ target }) => target ?? [])]));
   const found: string[] = [];
   const settled = new Set<string>();
   const visit = (path: string, trail: readonly string[]): void => {

@@ -1,5 +1,6 @@
 import { countedInWords } from "../findings/counted.ts";
-import type { AirBasis, KilnHoursResult } from "../report/kilnHoursResult.ts";
+import type { AirBasis } from "../report/airBasis.ts";
+import type { KilnHoursResult } from "../report/kilnHoursResult.ts";
 import type { ReportRows } from "../report/report.ts";
 import { useBody, useUnits } from "./context.ts";
 import { withoutQuery } from "./withQuery.ts";

@@ -1,6 +1,6 @@
 import { median } from "../analysis/summary.ts";
 import type { Database } from "../engine/database.ts";
-import type { AirBasis } from "./kilnHoursResult.ts";
+import type { AirBasis } from "./airBasis.ts";
 import type { LoadRow } from "./loadRow.ts";
 
 /** Humidity of one load's air by where it comes from; what is not known is null. */

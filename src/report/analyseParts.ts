@@ -1,14 +1,13 @@
 import type { FactReport } from "../findings/facts/factFrame.ts";
 import { pressureAtAltitude } from "../malting/moistAir.ts";
 import { compareAir } from "./airCompared.ts";
+import type { AnalysisGround } from "./analysisGround.ts";
 import { analyseChanges } from "./changes/analyseChanges.ts";
 import { analyseKilnHours } from "./kilnHours/analyseKilnHours.ts";
 import { stretchesOf } from "./kilnHours/stretches.ts";
 import { withStretches } from "./kilnHours/withStretches.ts";
-import type { LoggedRows } from "./loggedRows.ts";
 import { once } from "./once.ts";
-import type { PublishedLogs } from "./publishedLogs.ts";
-import type { PartName, ReportParts, ReportRows } from "./report.ts";
+import type { PartName, ReportParts } from "./report.ts";
 import { analyseReview } from "./review/analyseReview.ts";
 import { groundBefore } from "./review/groundBefore.ts";
 import { analyseSteepGermination } from "./steepGermination/analyseSteepGermination.ts";
@@ -16,23 +15,10 @@ import { targetMoisture } from "./targetMoisture.ts";
 import { analyseThermostat } from "./thermostat/analyseThermostat.ts";
 import { analyseVarieties } from "./varieties/analyseVarieties.ts";
 import { withIntervals } from "./varieties/followUp.ts";
-import type { View } from "./view.ts";
 import { analyseYieldMoisture } from "./yieldMoisture/analyseYieldMoisture.ts";
 
 /** Each part worked out when it is asked for, and once. */
 export type AnalysedParts = { readonly [Part in PartName]: () => Promise<ReportParts[Part]> };
-
-export interface AnalysisGround {
-  readonly logged: LoggedRows;
-  readonly published: PublishedLogs;
-  readonly view: View;
-  /** The rows that the view chooses. */
-  readonly rows: ReportRows;
-  /** Work out every month's review, as the build does; else only the month that the view shows. */
-  readonly everyMonth?: boolean;
-  /** Only what a month's facts are drawn from is wanted: what is dear and no fact looks at is left out. */
-  readonly forFacts?: boolean;
-}
 
 /**
  * What is worked out of a view's rows. Kiln hours come without their stretches (`stretchesOf` finds them), which take

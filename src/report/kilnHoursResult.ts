@@ -1,9 +1,7 @@
 import type { Interval, RegressionFit } from "../analysis/regressionFit.ts";
 import type { UsualGain } from "../malting/waterToRemove.ts";
+import type { AirBasis } from "./airBasis.ts";
 import type { AirCompared } from "./airCompared.ts";
-
-/** `at_loading`: air known when the kiln was loaded. `mean`: air averaged over the load. Never mixed in one fit. */
-export type AirBasis = "at_loading" | "mean";
 
 /** A load as the models saw it. Order everywhere: by loading time, then kiln. */
 export interface FittedLoad {

@@ -1,7 +1,7 @@
 import { allRules, ruleChoice } from "../analysis/controlCharts/ruleChoice.ts";
 import type { RuleName } from "../analysis/controlCharts/signal.ts";
 import type { UnitSystem } from "../units/unitSystem.ts";
-import type { AirBasis } from "./kilnHoursResult.ts";
+import type { AirBasis } from "./airBasis.ts";
 
 /** What a reader has chosen. It stands in the address and nowhere else; the built pages use {@link wholeView}. */
 export interface View {

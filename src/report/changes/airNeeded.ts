@@ -2,19 +2,7 @@ import { median } from "../../analysis/summary.ts";
 import { dryAirNeeded } from "../kilnHours/modelRow.ts";
 import type { Filling } from "../kilnHoursResult.ts";
 import type { LoadRow } from "../loadRow.ts";
-import type { ComparedRow } from "./comparedRow.ts";
-
-/**
- * Tonnes of dry air that each row's load needs, as Kiln hours has them, but never by what a change altered: where it touched
- * the water that comes to the kiln, the house's usual load stands in, so that only the air counts; where it altered the set
- * point or the fan, the usual set point and a fan that runs. Null for all where Kiln hours does better by humidity, or too
- * little is logged.
- */
-export type AirNeeded = (
-  rows: readonly ComparedRow[],
-  altered: string | null,
-  touchesWater: boolean,
-) => readonly (number | null)[] | null;
+import type { AirNeeded } from "./comparedRow.ts";
 
 /** Where fewer rows than this share know the air that they need, humidity stands in. */
 const FEWEST_SHARE = 0.8;

@@ -1,11 +1,11 @@
+import type { AirBasis } from "../airBasis.ts";
 import type { ChangedMeasure } from "../changesResult.ts";
 import { type ModelRow, modelRows } from "../kilnHours/modelRow.ts";
-import type { AirBasis, Filling } from "../kilnHoursResult.ts";
+import type { Filling } from "../kilnHoursResult.ts";
 import type { LoadRow } from "../loadRow.ts";
 import type { RunRow } from "../runRow.ts";
 import type { TargetRow } from "../targetRow.ts";
 import { measuredRuns } from "../yieldMoisture/measuredRuns.ts";
-import type { AirNeeded } from "./airNeeded.ts";
 
 /** One value of one measure that can stand in a comparison: a kiln load for hours and energy, a run for the rest. */
 export interface ComparedRow {
@@ -20,6 +20,18 @@ export interface ComparedRow {
   readonly run: RunRow | null;
   readonly load: LoadRow | null;
 }
+
+/**
+ * Tonnes of dry air that each row's load needs, as Kiln hours has them, but never by what a change altered: where it touched
+ * the water that comes to the kiln, the house's usual load stands in, so that only the air counts; where it altered the set
+ * point or the fan, the usual set point and a fan that runs. Null for all where Kiln hours does better by humidity, or too
+ * little is logged.
+ */
+export type AirNeeded = (
+  rows: readonly ComparedRow[],
+  altered: string | null,
+  touchesWater: boolean,
+) => readonly (number | null)[] | null;
 
 /** What every comparison of a report stands on. */
 export interface ComparedGround {

@@ -1,6 +1,7 @@
 import { median } from "../../analysis/summary.ts";
 import { localParts } from "../../units/instant.ts";
-import type { AirBasis, Filling, KilnHoursResult, UnderWay, WhatIfInputs } from "../kilnHoursResult.ts";
+import type { AirBasis } from "../airBasis.ts";
+import type { Filling, KilnHoursResult, UnderWay, WhatIfInputs } from "../kilnHoursResult.ts";
 import type { LoadRow } from "../loadRow.ts";
 import { energySummary } from "./energy.ts";
 import { expectHours } from "./expectHours.ts";

@@ -1,6 +1,7 @@
 import { dryingPower } from "../../malting/dryingPower.ts";
 import { waterToRemove } from "../../malting/waterToRemove.ts";
-import type { AirBasis, Filling, HoursAnalysis, UnfittedLoad } from "../kilnHoursResult.ts";
+import type { AirBasis } from "../airBasis.ts";
+import type { Filling, HoursAnalysis, UnfittedLoad } from "../kilnHoursResult.ts";
 import type { IntakeAir, LoadRow } from "../loadRow.ts";
 
 /** A load that can stand in a fit: everything that the plain regression needs, and the drying-air predictor where known. */

@@ -1,4 +1,4 @@
-import type { AnalysisGround } from "../analyseParts.ts";
+import type { AnalysisGround } from "../analysisGround.ts";
 import { once } from "../once.ts";
 import type { ReportRows } from "../report.ts";
 

@@ -5,7 +5,7 @@ import { median } from "../../analysis/summary.ts";
 import { print, printRange } from "../../units/print.ts";
 import type { UptakeModel } from "../steepGerminationResult.ts";
 import { aimOf } from "../targetMoisture.ts";
-import type { UptakeFit } from "./uptake.ts";
+import type { UptakeFit } from "./uptakeFit.ts";
 
 const hours = (value: number): string => print(value, "hours", "metric", { decimals: 1 });
 

@@ -9,33 +9,13 @@ import { median } from "../../analysis/summary.ts";
 import type { SteepBias, SteepRun, UptakeModel } from "../steepGerminationResult.ts";
 import { evenSteps } from "./evenSteps.ts";
 import { hoursToTarget } from "./hoursToTarget.ts";
-import { ofVarietiesWithTwo, type WithinVarieties, withinVarieties } from "./withinVarieties.ts";
+import type { UptakeBatch, UptakeFit } from "./uptakeFit.ts";
+import { ofVarietiesWithTwo, withinVarieties } from "./withinVarieties.ts";
 
 /** Fewer batches are not fitted. */
 const FEWEST_BATCHES = 12;
 
 const words = { observations: "batches", response: "steep-out moisture" };
-
-/** A steep as the fit sees it. */
-export interface UptakeBatch {
-  readonly run: string;
-  readonly variety: string;
-  readonly wetHours: number;
-  readonly waterCelsius: number | null;
-  readonly percent: number;
-  readonly target: SteepRun["target"];
-}
-
-/** The fit, and how a point of it is named. */
-export interface UptakeFit {
-  readonly fit: RegressionFit;
-  readonly batches: readonly UptakeBatch[];
-  readonly within: WithinVarieties;
-  /** The house's usual water; null where water temperature is not in the fit. */
-  readonly usualWater: number | null;
-  /** The predictors of a variety after so many wet hours in the usual water, intercept first. */
-  readonly point: (variety: string, wetHours: number) => readonly number[];
-}
 
 /** One way of knowing the moisture throughout, the one that more batches have: the two differ, and never stand in one fit. */
 export function uptakeBasis(steeps: readonly SteepRun[]): UptakeModel["basis"] {
