@@ -26,6 +26,8 @@ export type WorkerRequest =
   | AskRequest
   /** The rows of a view, and of what is worked out of them only what the page shows. A later request ends an earlier one. */
   | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] }
+  /** A request's report has been drawn and shown: what is worked out behind it no longer keeps a core from the drawing. */
+  | { readonly kind: "seen"; readonly request: number }
   /** What is known of the logs besides their rows. */
   | { readonly kind: "published" }
   /** The readings of one load of the reader's own logs, by the name in its row. */

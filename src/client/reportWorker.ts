@@ -98,6 +98,21 @@ function breathe(): Promise<void> {
   });
 }
 
+/** A page that says nothing, since it was left or stands in the background, is waited for no longer than this, ms. */
+const LONGEST_UNSEEN = 1000;
+let seen: () => void = () => {};
+
+/** Waits until the page has shown what it was sent, or asks something else: a small machine has no core for both. */
+function pageShown(): Promise<void> {
+  return new Promise((go) => {
+    const timer = setTimeout(go, LONGEST_UNSEEN);
+    seen = () => {
+      clearTimeout(timer);
+      go();
+    };
+  });
+}
+
 type ReportRequest = Extract<WorkerRequest, { kind: "report" }>;
 
 interface Chosen {
@@ -149,6 +164,7 @@ async function report(asked: ReportRequest): Promise<void> {
   const packed = packReport(step.done ? withLater(parts, step.value) : parts);
   const buffers = packed.columns.map(({ buffer }) => buffer);
   say({ kind: "report", request, chosen, parts: packed }, buffers);
+  await pageShown();
   if (!step.done) {
     while (!step.done) {
       await breathe();
@@ -188,6 +204,8 @@ async function answer(request: WorkerRequest): Promise<void> {
     answerAsk(request);
   } else if (request.kind === "report") {
     await report(request);
+  } else if (request.kind === "seen") {
+    if (request.request === newest) seen();
   } else if (request.kind === "published") {
     if (opened === null) throw new RangeError("nothing was opened");
     say({ kind: "published", published: (await opened).published });
@@ -202,7 +220,10 @@ async function answer(request: WorkerRequest): Promise<void> {
 }
 
 self.onmessage = ({ data }: MessageEvent<WorkerRequest>) => {
-  if (data.kind === "report") newest = data.request;
+  if (data.kind === "report") {
+    newest = data.request;
+    seen();
+  }
   answer(data).catch((error: unknown) => {
     const message = error instanceof Error ? error.message : String(error);
     say({ kind: "failed", request: data.kind === "report" ? data.request : null, message });

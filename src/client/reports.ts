@@ -6,6 +6,7 @@ import { unpackReport } from "../report/unpackReport.ts";
 import { choosesRows, formatView, type View, wholeView } from "../report/view.ts";
 import type { Ask } from "./askLogs/askCalls.ts";
 import { type BuiltPieces, openBuiltPieces } from "./builtPieces.ts";
+import { frameShown } from "./frameShown.ts";
 import { keptCurves } from "./keptCurves.ts";
 import { awaitsLater, isWorthDrawing, withLater } from "./laterFindings.ts";
 import { holds, type LoadedReport } from "./loadedReport.ts";
@@ -98,6 +99,8 @@ function answering({ worker, whole, built }: Ground): Reports["of"] {
       ...unpackReport<Partial<ReportParts>>(packed),
     });
     yield found;
+    // By now it has been drawn.
+    void frameShown().then(answer.seen);
     if (!awaitsLater(found, parts)) return;
     const later = await answer.later;
     const finished = keep(key, withLater(found, later));

@@ -13,6 +13,8 @@ type ReportAnswer = Extract<WorkerAnswer, { kind: "report" }>;
 export interface WorkerReply {
   readonly report: Promise<ReportAnswer>;
   readonly later: Promise<LaterFindings>;
+  /** Says that the report has been shown, after which the worker goes on to what comes later. */
+  seen(): void;
 }
 
 export interface ReportWorker {
@@ -134,7 +136,11 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
       const request = requests;
       waiting = { request, report: awaited(), later: awaited() };
       asked.postMessage({ kind: "report", request, view, parts } satisfies WorkerRequest);
-      return { report: waiting.report.promise, later: waiting.later.promise };
+      return {
+        report: waiting.report.promise,
+        later: waiting.later.promise,
+        seen: () => asked.postMessage({ kind: "seen", request } satisfies WorkerRequest),
+      };
     },
     opened() {
       started();
