@@ -28,10 +28,10 @@ export default defineConfig({
           setupFiles: [here("support/matchers.ts")],
           globalSetup: [here("support/builtSite.ts")],
           env: { TZ: "UTC" },
-          testTimeout: 120_000,
-          hookTimeout: 180_000,
-          // What a page shows in the end is asked, not how soon: a second is too little on a busy machine.
-          expect: { poll: { timeout: 20_000 } },
+          testTimeout: 400_000,
+          hookTimeout: 400_000,
+          // What a page shows in the end is asked, not how soon: an engine alone takes long to start on a busy machine.
+          expect: { poll: { timeout: 60_000 } },
           fileParallelism: false,
         },
       },

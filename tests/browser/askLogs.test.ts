@@ -19,7 +19,7 @@ const ready = (page: Page) => page.locator(".ask-questions button:enabled").firs
 async function ask(page: Page, sql: string): Promise<string> {
   await page.fill("#ask-sql", sql);
   await page.keyboard.press("Control+Enter");
-  await page.locator('.ask-buttons button[type="submit"]:enabled').waitFor({ timeout: 60_000 });
+  await page.locator('.ask-buttons button[type="submit"]:enabled').waitFor({ timeout: 120_000 });
   return (await page.locator("#answer").textContent()) ?? "";
 }
 
@@ -34,7 +34,7 @@ describe("the page that asks the logs", () => {
     await ready(page);
     expect(engine).toEqual([]);
     await page.getByRole("button", { name: "How long does each variety lie on the kiln?" }).click();
-    await page.locator("#answer table").waitFor({ timeout: 60_000 });
+    await page.locator("#answer table").waitFor({ timeout: 120_000 });
     expect(engine.length).toBeGreaterThan(0);
     const rows = await page.locator("#answer tbody tr").count();
     expect(rows).toBeGreaterThan(1);

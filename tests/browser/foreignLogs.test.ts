@@ -14,7 +14,7 @@ import { printedBody } from "../support/printedBody.tsx";
 
 const site = inject("site");
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const LONG = { timeout: 60_000 };
+const LONG = { timeout: 120_000 };
 
 let browser: Browser;
 let scratch = "";

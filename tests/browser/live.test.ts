@@ -125,9 +125,9 @@ describe("the live page", () => {
         (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ") !== old &&
         !/Fetching|Starting/.test(document.querySelector('[data-slot="progress"]')?.textContent ?? ""),
       before,
-      { timeout: 30_000 },
+      { timeout: 120_000 },
     );
-    await expect.poll(() => page.locator("h1").textContent(), { timeout: 30_000 }).toBeTruthy();
+    await expect.poll(() => page.locator("h1").textContent(), { timeout: 120_000 }).toBeTruthy();
     expect(engine.length).toBeGreaterThan(0);
     expect(new URL(page.url()).searchParams.get("variety")).toBe(variety);
     expect(outside).toEqual([]);
@@ -188,7 +188,7 @@ describe("the live page", () => {
     const view = parseView(new URLSearchParams(query));
     await page.goto(`${site}${name}?${query}`);
     await expect
-      .poll(() => bodyText(page), { timeout: 30_000 })
+      .poll(() => bodyText(page), { timeout: 120_000 })
       .toBe(printedBody(name, await atBuild.of(view), view, atBuild.curves));
     await context.close();
   });
@@ -256,7 +256,7 @@ describe("the live page", () => {
   it("drops what an earlier choice still waits for when another is made", async () => {
     const { page, context, faults } = await watchedPage(browser, site);
     await page.goto(`${site}kiln-hours/?from=2025-03-01`);
-    await expect.poll(() => page.locator(".choose summary").textContent(), { timeout: 30_000 }).toContain("from 2025");
+    await expect.poll(() => page.locator(".choose summary").textContent(), { timeout: 120_000 }).toContain("from 2025");
     const varieties = await page
       .locator('[data-control="variety"] option')
       .evaluateAll((options) =>
@@ -273,7 +273,7 @@ describe("the live page", () => {
     const last = varieties.at(-1) ?? "";
     const view = parseView(new URLSearchParams({ from: "2025-03-01", variety: last }));
     await expect
-      .poll(() => bodyText(page), { timeout: 30_000 })
+      .poll(() => bodyText(page), { timeout: 120_000 })
       .toBe(printedBody("kiln-hours/", await atBuild.of(view), view, atBuild.curves));
     expect(faults).toEqual([]);
     await context.close();
@@ -367,11 +367,11 @@ describe("the live page", () => {
     const tick = page.locator('tbody input[data-control="without"]').nth(3);
     const run = await tick.getAttribute("value");
     await tick.check();
-    await expect.poll(() => bodyText(page), { timeout: 30_000 }).toContain("left out by hand");
+    await expect.poll(() => bodyText(page), { timeout: 120_000 }).toContain("left out by hand");
     expect(new URL(page.url()).searchParams.getAll("without")).toEqual([run]);
     await page.locator(".choose summary").click();
     await page.locator('.choose-without input[data-control="without"]').click();
-    await expect.poll(() => bodyText(page), { timeout: 30_000 }).not.toContain("left out by hand");
+    await expect.poll(() => bodyText(page), { timeout: 120_000 }).not.toContain("left out by hand");
     expect(new URL(page.url()).search).toBe("");
     await context.close();
   });

@@ -32,7 +32,7 @@ afterAll(async () => {
   rmSync(scratch, { recursive: true, force: true });
 });
 
-const LONG = { timeout: 60_000 };
+const LONG = { timeout: 120_000 };
 
 const bodyText = (page: Page): Promise<string> =>
   page.evaluate(() => (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ").trim());

@@ -148,7 +148,7 @@ describe("the logs taken away", () => {
     await page.locator("#shown").waitFor({ timeout: 120_000 });
     for (const [path, text] of built) {
       await page.locator(`header nav a[href*="/${path}"]`).click();
-      await expect.poll(bodyText, { timeout: 60_000, message: path }).toBe(text);
+      await expect.poll(bodyText, { timeout: 120_000, message: path }).toBe(text);
     }
     expect(outside).toEqual([]);
     expect(faults).toEqual([]);

@@ -38,6 +38,8 @@ export async function watchedPage(
   options: BrowserContextOptions = {},
 ): Promise<Watched> {
   const context = await browser.newContext({ viewport: DESK, locale: "en-GB", timezoneId: "UTC", ...options });
+  // What a page shows in the end is asked, not how soon: a busy machine of two cores takes its time.
+  context.setDefaultTimeout(120_000);
   const page = await context.newPage();
   const outside: string[] = [];
   const faults: string[] = [];
