@@ -43,6 +43,7 @@ export function startSession(main: HTMLElement): Session {
   let report: LoadedReport | null = null;
   // Only the latest wish is drawn: an answer that comes after a newer question is dropped.
   let wish = 0;
+  let drawing: Promise<void> = Promise.resolve();
   let adoption: Promise<void> | null = null;
   let siteHouse: HouseBrief | null = null;
   /** Ends whatever is being saved. */
@@ -60,7 +61,14 @@ export function startSession(main: HTMLElement): Session {
     main,
     places,
     async changed() {
-      if (pagePath() === yourLogsPage.path) await draw(view);
+      if (pagePath() !== yourLogsPage.path) return;
+      void draw(view);
+      // A drawing that a later wish overtakes leaves the page to that one.
+      let latest: Promise<void>;
+      do {
+        latest = drawing;
+        await latest;
+      } while (latest !== drawing);
     },
     otherLogs(asAddressed) {
       afresh = true;
@@ -108,7 +116,12 @@ export function startSession(main: HTMLElement): Session {
     return true;
   };
 
-  const draw = async (next: View): Promise<void> => {
+  const draw = (next: View): Promise<void> => {
+    drawing = drawWished(next);
+    return drawing;
+  };
+
+  const drawWished = async (next: View): Promise<void> => {
     wish += 1;
     const mine = wish;
     const address = pagePath();

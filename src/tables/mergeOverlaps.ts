@@ -100,8 +100,11 @@ function merged(table: Table, log: ProblemLog, repeats: Map<string, { rows: numb
     if (name === null) {
       for (const [, column] of values) if (Number.isNaN(column[first])) column[first] = column[row] as number;
       const known = repeats.get(path);
-      if (known) known.rows++;
-      else repeats.set(path, { rows: 1, line });
+      if (known) {
+        known.rows++;
+        // The first in the file, whichever kiln or part was merged first.
+        known.line = Math.min(known.line, line);
+      } else repeats.set(path, { rows: 1, line });
       continue;
     }
     const column = table.columns.get(name) as Float64Array;

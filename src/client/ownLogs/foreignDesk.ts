@@ -62,6 +62,8 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
   let refusal: string | null = null;
   let looks = 0;
   let wish = 0;
+  /** Where the page turns once it is drawn, by whichever wish is drawn. */
+  let turnsTo: string | null = null;
 
   const taken = (): readonly ForeignMatch[] =>
     [...entries.values()].flatMap((entry) => (entry.taken ? draftMatches(entry.taken, entry.strangers.pattern) : []));
@@ -80,13 +82,17 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     if (mine !== wish) return;
     previews = found;
     await changed();
+    if (mine !== wish || turnsTo === null) return;
+    turnTo(turnsTo);
+    turnsTo = null;
   };
 
   /** Where the list says what becomes of a file. */
   const listed = (key: string): string => foreignFileId([...entries.keys()].indexOf(key));
 
   const redrawAt = (id: string): void => {
-    void redraw().then(() => turnTo(id));
+    turnsTo = id;
+    void redraw();
   };
 
   const turnDoubtful = (entry: Entry): void => {

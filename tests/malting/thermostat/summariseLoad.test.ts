@@ -99,7 +99,7 @@ describe("summariseLoad", () => {
     );
   });
 
-  test("irregular sampling keeps the mean", () => {
+  test("irregular sampling keeps the mean, and with half of a short cure lost says that it cannot be told", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 1, max: 1e6 }),
@@ -107,10 +107,16 @@ describe("summariseLoad", () => {
         (seed, droppedShare) => {
           const row = read(logRelayKiln(kiln, { ...logged, stepSeconds: 40, seed, droppedShare }));
           expect(row.dryingOffsetKelvin).toLieWithin(drying.meanCelsius - 48, 0.1);
-          expect(row.cureOffsetKelvin).toLieWithin(cure.meanCelsius - 80, 0.25);
+          // The cure lasts some ten cycles: lost readings can leave fewer than the three that an offset needs.
+          if (row.cureCycles !== null && row.cureCycles < 3) {
+            expect(row.cureOffsetKelvin).toBeNull();
+            expect(row.sentences.join(" ")).toMatch(/Cure: The hold shows (no|only [12]) whole cycles? .* needs 3\./);
+          } else {
+            expect(row.cureOffsetKelvin).toLieWithin(cure.meanCelsius - 80, 0.25);
+          }
         },
       ),
-      { numRuns: 25 },
+      { numRuns: 25, examples: [[112203, 0.48254900000000006]] },
     );
   });
 
