@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
@@ -13,8 +14,11 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
           exclude: ["tests/browser/**"],
-          setupFiles: [here("support/matchers.ts")],
+          setupFiles: [here("support/matchers.ts"), here("support/propertySeed.ts")],
           env: { TZ: "UTC" },
+          // No file leaves anything behind that another could read, and loading the code anew for each takes most of the time.
+          isolate: false,
+          maxWorkers: availableParallelism(),
           // Nothing is timed here: a slow machine is no fault of the code.
           testTimeout: 120_000,
           hookTimeout: 120_000,
