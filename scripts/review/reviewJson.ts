@@ -1,5 +1,6 @@
 import { eventEffect } from "../../src/findings/review/eventSentences.ts";
 import { monthAnswer } from "../../src/findings/review/monthAnswer.ts";
+import { ordersEyeSentence } from "../../src/findings/review/ordersEye.ts";
 import type { ReviewReader } from "../../src/findings/review/reader.ts";
 import { findingInWords } from "../../src/findings/review/reviewFinding.ts";
 import { plainText } from "../../src/findings/sentence.ts";
@@ -53,6 +54,7 @@ export function reviewJson(report: Report, review: MonthReview, reader: ReviewRe
     logsTo: report.lastLoggedAt === null ? null : iso(report.lastLoggedAt),
     quiet: findings.length + logHealth.filesSetAside.length === 0,
     answer: plainText(monthAnswer(review, reader)),
+    worthAnEye: plainText(ordersEyeSentence(review)),
     currency: reader.costs.currency,
     totals,
     lastMonth,

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import type { Sentence } from "../findings/sentence.ts";
 import { Fold } from "./Fold.tsx";
 import { Said } from "./Said.tsx";
@@ -13,10 +14,12 @@ interface AnswerProps {
   readonly grounds: readonly Sentence[];
   /** How well that is known, folded: for whoever wants to weigh the answer. */
   readonly behind?: readonly Sentence[];
+  /** Below the grounds: what leads on to a place of the page. */
+  readonly children?: ComponentChildren;
 }
 
 /** The head of every page: its answer in words, big, and under it what the answer rests on. */
-export function Answer({ page, stage, answer, grounds, behind = [] }: AnswerProps) {
+export function Answer({ page, stage, answer, grounds, behind = [], children }: AnswerProps) {
   const folded = behind.filter((sentence) => sentence.length > 0);
   return (
     <header class="answer">
@@ -33,6 +36,7 @@ export function Answer({ page, stage, answer, grounds, behind = [] }: AnswerProp
             <Said sentence={sentence} />
           </p>
         ))}
+      {children}
       {folded.length === 0 ? null : (
         <Fold summary="How well that is known" short>
           <div class="prose">

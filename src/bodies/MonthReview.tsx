@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useMemo } from "preact/hooks";
 import { lookedAtSentence, monthAnswer } from "../findings/review/monthAnswer.ts";
+import { ordersEyeSentence } from "../findings/review/ordersEye.ts";
 import type { ReportWith } from "../report/report.ts";
 import type { MonthReview as Review } from "../report/reviewResult.ts";
 import { printDateInFull, printMonth } from "../units/instant.ts";
@@ -17,6 +18,7 @@ import { Promised } from "./review/Promised.tsx";
 import { TotalsTable } from "./review/TotalsTable.tsx";
 import { UnitsChoice } from "./review/UnitsChoice.tsx";
 import { useReviewReader } from "./review/useReviewReader.ts";
+import { Said } from "./Said.tsx";
 
 interface MonthReviewProps {
   readonly report: ReportWith<"review">;
@@ -59,6 +61,7 @@ function Month({ report, review, below }: MonthProps) {
   const { month } = review.totals;
   const { measures } = useMemo(() => monthReviewFigures(report, month, settings), [report, month, settings]);
   const { promised } = review;
+  const eye = ordersEyeSentence(review);
   return (
     <>
       <Binder report={report} month={month} sheet={1} />
@@ -67,7 +70,13 @@ function Month({ report, review, below }: MonthProps) {
         stage="none"
         answer={monthAnswer(review, reader)}
         grounds={[review.findings.length === 0 ? lookedAtSentence(review) : []]}
-      />
+      >
+        {eye.length === 0 ? null : (
+          <p class="lede">
+            <Said sentence={eye} /> <a href="#promised">Promised against made</a>
+          </p>
+        )}
+      </Answer>
       <BesideMonths result={report.review} month={month} />
       <UnitsChoice />
       <TotalsTable review={review} />

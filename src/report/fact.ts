@@ -147,6 +147,8 @@ export interface LaboratoryFact extends FactBase {
 export interface LogsFact extends FactBase {
   readonly kind: "logs";
   readonly rowsSetAside: number;
+  /** Batches whose kiln row is among those: no other page counts them. */
+  readonly batchesLost: number;
   readonly valuesBlanked: number;
   /** Columns that were kept before and are missing in most of the month's batches: inside names. */
   readonly missing: readonly string[];

@@ -78,6 +78,8 @@ export interface PromisedAgainstMade {
   /** So many weeks are planned. */
   readonly weeks: number;
   readonly loadsNeeded: number;
+  /** Loads of the batches that are under way: they have the kiln first. */
+  readonly loadsUnderWay: number;
   /** Kiln nights that those take at this season's humidity, and those there are; null where hours cannot be foretold. */
   readonly nightsNeeded: number | null;
   readonly nightsThereAre: number | null;

@@ -115,6 +115,7 @@ describe("namesPlant", () => {
       ...base,
       kind: "logs",
       rowsSetAside: 0,
+      batchesLost: 0,
       valuesBlanked: 0,
       missing: ["energyKilowattHours"],
     } as const;

@@ -78,7 +78,7 @@ export const everyFact: readonly Fact[] = [
   { ...base, kind: "steep", shape: "bias moved", points: between(1.1, 0.4), runCount: 3 },
   { ...base, kind: "laboratory", points: between(-0.2, 0.08), moved: false },
   { ...base, kind: "laboratory", points: between(-0.4, 0.12), moved: true },
-  { ...base, kind: "logs", rowsSetAside: 1, valuesBlanked: 2, missing: ["acrospireMean"] },
+  { ...base, kind: "logs", rowsSetAside: 1, batchesLost: 1, valuesBlanked: 2, missing: ["acrospireMean"] },
   { ...base, kind: "orders", kilogramsShort: 420, chanceLate: 0.9, startFirst: "Brindle", runs: [], runCount: 0 },
 ];
 
@@ -148,6 +148,7 @@ export const madeUpPromised: PromisedAgainstMade = {
   ],
   weeks: 4,
   loadsNeeded: 1,
+  loadsUnderWay: 1,
   nightsNeeded: 1,
   nightsThereAre: 28,
   loadsThereAre: 5,

@@ -14,6 +14,8 @@ export interface FactFrame {
   readonly report: FactReport;
   /** Batches unloaded in the month; earliest first. */
   readonly monthRuns: readonly RunRow[];
+  /** Batches that left the floor in the month and whose kiln row was set aside, so that they are in no month. */
+  readonly lostRuns: readonly RunRow[];
   /** The latest batches, at least {@link LATEST_RUNS} where the logs hold as many, or all of the month's; earliest first. */
   readonly latestRuns: readonly RunRow[];
   /** Energy for a kilogram of water, kWh, of the latest loads over what air and bed account for; null where too little is logged. */

@@ -26,12 +26,18 @@ const LEAST_LACKING = 3;
 /** One value in a month is a slip of the pen, which the page about the logs lists; more of them are a habit. */
 const LEAST_BLANKED = 2;
 
-/** Rows set aside, values blanked and columns no longer kept, among the month's batches. */
+const endOf = ({ unloadedAt, germinationEndedAt }: RunRow): number => unloadedAt ?? germinationEndedAt ?? Number.NaN;
+
+/**
+ * Rows set aside, values blanked and columns no longer kept, among the month's batches; those whose kiln row was set aside are
+ * among them. What such a row held was logged, so that no column counts as no longer kept for it.
+ */
 export function logsFacts(frame: FactFrame): readonly LogsFact[] {
-  const { monthRuns, report, from } = frame;
-  const [first, last] = [monthRuns[0], monthRuns.at(-1)];
+  const { monthRuns, lostRuns, report, from } = frame;
+  const all = [...monthRuns, ...lostRuns].toSorted((a, b) => endOf(a) - endOf(b));
+  const [first, last] = [all[0], all.at(-1)];
   if (first === undefined || last === undefined) return [];
-  const names = new Set(monthRuns.map(({ run }) => run));
+  const names = new Set(all.map(({ run }) => run));
   const mine = report.logs.problems.filter(({ run }) => run !== null && names.has(run));
   // A row that says word for word what another says is set aside, and nothing is lost by it.
   const of = (effect: string): number =>
@@ -45,15 +51,16 @@ export function logsFacts(frame: FactFrame): readonly LogsFact[] {
   const rowsSetAside = of("row-set-aside");
   const valuesBlanked = of("value-blanked");
   if (rowsSetAside + missing.length === 0 && valuesBlanked < LEAST_BLANKED) return [];
-  const concerned = missing.length > 0 ? monthRuns : monthRuns.filter(({ run }) => mine.some((p) => p.run === run));
+  const concerned = missing.length > 0 ? all : all.filter(({ run }) => mine.some((p) => p.run === run));
   return [
     {
       kind: "logs",
       rowsSetAside,
+      batchesLost: lostRuns.length,
       valuesBlanked,
       missing,
-      from: first.unloadedAt ?? from,
-      to: last.unloadedAt ?? from,
+      from: endOf(first),
+      to: endOf(last),
       runs: namedRuns(concerned.map(({ run }) => run)),
       runCount: concerned.length,
       chanceReal: 1,

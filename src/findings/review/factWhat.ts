@@ -183,13 +183,17 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   energyKilowattHours: "energy",
 };
 
-const logs: Say<"logs"> = ({ rowsSetAside, valuesBlanked, missing }) => {
+const logs: Say<"logs"> = ({ rowsSetAside, batchesLost, valuesBlanked, missing }) => {
   const faults = [
     rowsSetAside > 0 ? `${counted(rowsSetAside, "row")} could not be read` : null,
     valuesBlanked > 0 ? `${counted(valuesBlanked, "value")} made no sense` : null,
     missing.length > 0 ? `${listed(missing.map((field) => FIELD_WORDS[field] ?? field))} stopped being logged` : null,
   ].filter((fault) => fault !== null);
-  return ["In the logs ", strong(listed(faults)), "."];
+  const lost =
+    batchesLost === 0
+      ? ""
+      : ` ${counted(batchesLost, "batch", "batches")} without a readable row of the kiln ${batchesLost === 1 ? "is" : "are"} counted on no page.`;
+  return ["In the logs ", strong(listed(faults)), `.${lost}`];
 };
 
 const orders: Say<"orders"> = ({ kilogramsShort, startFirst }, { units }) => [

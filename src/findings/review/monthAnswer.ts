@@ -4,6 +4,7 @@ import { counted, countedInWords, listed } from "../counted.ts";
 import { joinSentences, type Sentence, strong } from "../sentence.ts";
 import { factShort } from "./factShort.ts";
 import { unreadFilesSentence } from "./openSentences.ts";
+import { ordersEyeSentence } from "./ordersEye.ts";
 import type { ReviewReader } from "./reader.ts";
 
 /** A page shows so many findings; the rest is folded. */
@@ -40,16 +41,28 @@ export function monthAnswer(review: MonthReview, reader: ReviewReader): Sentence
   const month = printMonth(totals.month);
   const [first] = findings;
   const [fact] = first?.facts ?? [];
+  const none = `No batch left the kiln in ${month}.`;
   if (first === undefined || fact === undefined) {
     const unread = unreadFilesSentence(review);
-    if (totals.batches === 0) return joinSentences([[`No batch left the kiln in ${month}.`], unread]);
+    if (totals.batches === 0) return joinSentences([[none], unread]);
     return joinSentences([
       [`${month} was `, strong("quiet"), `: nothing stands out in its ${counted(totals.batches, "batch", "batches")}.`],
       unread,
     ]);
   }
+  if (totals.batches === 0 && fact.kind === "logs") {
+    const lost = counted(fact.batchesLost, "batch", "batches");
+    return [
+      "Of no batch that left the kiln in ",
+      `${month} could the kiln’s row be read: `,
+      strong(`${lost} lost`),
+      ".",
+    ];
+  }
   const more = findings.length - 1;
-  const rest = more === 0 ? "Nothing else stands out." : `${countedInWords(more, "more thing")} to look at.`;
+  // Orders that want an eye are told of behind this sentence, which must not deny them.
+  const nothing = ordersEyeSentence(review).length > 0 ? "In the batches nothing else" : "Nothing else";
+  const rest = more === 0 ? `${nothing} stands out.` : `${countedInWords(more, "more thing")} to look at.`;
   const where = WHERE.get(first.cause) ?? "";
   return [strong(factShort(fact, reader)), `${where}. ${rest}`];
 }

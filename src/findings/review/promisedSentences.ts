@@ -43,21 +43,21 @@ export function paceSentence(promised: PromisedAgainstMade, { units }: ReviewRea
   if (promised.tooLittle !== null) return [promised.tooLittle];
   const usual = `The house fires ${counted(loadsThereAre, "load")} in a middling spell of ${weeks} weeks`;
   const hours = hoursWords(promised, units);
-  if (loadsNeeded === 0) return [`${usual}; none is needed for what is promised.${hours}`];
+  if (loadsNeeded === 0) return [`${usual}; none is needed for what is promised.${hours === "" ? "" : ` I${hours}.`}`];
   const nights = nightsWords(promised);
   return [
     `${usual}; what is promised needs `,
     strong(counted(loadsNeeded, "load")),
-    `${nights}.${hours}`,
+    `${nights}${hours === "" ? "" : `: i${hours}`}.`,
     late(promised),
   ];
 }
 
-/** ` In the air of this season a load takes about 13.2 h (11.9 to 14.6 h).` */
+/** `In this season’s air a load takes about 13.2 h (11.9 to 14.6 h)`: what the nights are counted with. */
 function hoursWords({ hoursALoad }: PromisedAgainstMade, units: UnitSystem): string {
   if (hoursALoad === null) return "";
   const { estimate, low, high } = hoursALoad;
-  return ` In the air of this season a load takes about ${print(estimate, "hours", units)} (${printRange(low, high, "hours", units)}).`;
+  return `n this season’s air a load takes about ${print(estimate, "hours", units)} (${printRange(low, high, "hours", units)})`;
 }
 
 const nightsWords = ({ nightsNeeded, nightsThereAre, weeks }: PromisedAgainstMade): string =>
@@ -65,15 +65,19 @@ const nightsWords = ({ nightsNeeded, nightsThereAre, weeks }: PromisedAgainstMad
     ? ""
     : `, ${printNumber(nightsNeeded, 0)} of the ${printNumber(nightsThereAre, 0)} kiln nights in the coming ${weeks} weeks`;
 
-/** After what is under way, since that has the kiln first. */
-function late({ chanceLate, spells, loadsNeeded }: PromisedAgainstMade): string {
+/**
+ * How often the house’s own pace would have been too slow, behind what is under way, which has the kiln first. The pace carries
+ * the weather of its day: this season’s air is in the hours and nights, and not in this.
+ */
+function late({ chanceLate, spells, loadsNeeded, loadsUnderWay }: PromisedAgainstMade): string {
   if (chanceLate === null) return "";
-  const past = `its past ${printNumber(spells, 0)} spells`;
+  const first = loadsUnderWay === 0 ? "" : `, behind the ${counted(loadsUnderWay, "load")} under way`;
   const which = loadsNeeded === 1 ? "it" : "one of them";
-  const after = "after what is under way";
-  if (chanceLate === 0) return ` Started now, ${after}, ${which} would in none of ${past} have come too late.`;
-  if (chanceLate === 1) return ` Even started now, ${which} would in every one of ${past} have come too late.`;
-  return ` Started now, ${after}, ${which} would in ${printNumber(chanceLate * spells, 0)} of ${past} have come too late: a chance of running late of ${printNumber(100 * chanceLate, 0)} in 100.`;
+  if (spells === 0) return ` Even started now${first}, ${which} will come too late.`;
+  const times = chanceLate === 0 ? "none" : chanceLate === 1 ? "every one" : printNumber(chanceLate * spells, 0);
+  const chance =
+    chanceLate > 0 && chanceLate < 1 ? `: a chance of running late of ${printNumber(100 * chanceLate, 0)} in 100` : "";
+  return ` Started now${first}, ${which} would have come too late in ${times} of ${counted(spells, "past spell")} of the house’s own pace, whatever their weather${chance}.`;
 }
 
 /** So many orders are named in a sentence; the table has all. */

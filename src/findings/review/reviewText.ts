@@ -7,6 +7,7 @@ import { joinSentences, plainText } from "../sentence.ts";
 import { earlierEventsWords, eventInFull, noEventsSentence } from "./eventSentences.ts";
 import { FINDINGS_SHOWN, lookedAtSentence, monthAnswer } from "./monthAnswer.ts";
 import { logHealthSentence, openSentence } from "./openSentences.ts";
+import { ordersEyeSentence } from "./ordersEye.ts";
 import { overdueSentence, paceSentence, promisedAnswer, startNextSentence } from "./promisedSentences.ts";
 import type { ReviewReader } from "./reader.ts";
 import { findingInWords } from "./reviewFinding.ts";
@@ -141,6 +142,7 @@ export interface Titled {
 export function reviewText(review: MonthReview, reader: ReviewReader, { house, invented, logsTo }: Titled): string {
   const findings = review.findings.map((finding) => findingInWords(finding, reader));
   const more = findings.length - FINDINGS_SHOWN;
+  const eye = plainText(ordersEyeSentence(review));
   const rests = plainText(joinSentences([logHealthSentence(review), lookedAtSentence(review)]));
   const line = (text: string): string => wrapped(text, "- ").replaceAll("\n- ", "\n  ");
   return [
@@ -148,6 +150,7 @@ export function reviewText(review: MonthReview, reader: ReviewReader, { house, i
     ...(logsTo === null ? [] : [`Made of run logs to ${logsTo}`]),
     "",
     wrapped(plainText(monthAnswer(review, reader))),
+    ...(eye === "" ? [] : [wrapped(`${eye} See “Promised against made”.`)]),
     "",
     ...totalsText(review, reader),
     ...(findings.length === 0 ? [] : [heading("To look at")]),

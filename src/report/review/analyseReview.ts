@@ -1,6 +1,7 @@
 import { allFacts, LEAST_CHANCE } from "../../findings/facts/allFacts.ts";
 import { type FactFrame, type FactReport, LATEST_RUNS } from "../../findings/facts/factFrame.ts";
 import { factId, joinFacts } from "../../findings/facts/joinFacts.ts";
+import { logsFacts } from "../../findings/facts/logsFacts.ts";
 import { lookedAt } from "../../findings/facts/lookedAt.ts";
 import { ordersFacts } from "../../findings/facts/ordersFacts.ts";
 import { type ChangesOptions, idsOfChanges, judgeEvents } from "../changes/analyseChanges.ts";
@@ -18,7 +19,7 @@ import type { RunRow } from "../runRow.ts";
 import type { TargetRow } from "../targetRow.ts";
 import { acceptedValues } from "./acceptedValues.ts";
 import { energyBeyond } from "./energyBeyond.ts";
-import { logHealthOf } from "./logHealth.ts";
+import { logHealthOf, lostRuns } from "./logHealth.ts";
 import { monthEvents } from "./monthEvents.ts";
 import { type Month, monthBefore, monthOf, monthsOf, sameMonthYearBefore } from "./months.ts";
 import { monthTotals, runsOfMonth } from "./monthTotals.ts";
@@ -50,7 +51,7 @@ async function frameOf(month: Month, { reportBefore }: ReviewOptions): Promise<F
   const latestRuns = unloaded(report.runs).slice(-Math.max(LATEST_RUNS, monthRuns.length));
   const { name, from, before } = month;
   const energyOver = energyBeyond(report.loads, month);
-  return { month: name, from, before, report, monthRuns, latestRuns, energyOver };
+  return { month: name, from, before, report, monthRuns, lostRuns: lostRuns(report, month), latestRuns, energyOver };
 }
 
 /** What was open at the end of the month before, and what became of it. */
@@ -80,8 +81,8 @@ function reviewOf(frame: FactFrame, { lastFindings, promised, ids, options }: Be
   const { timeZone } = report.house;
   const totalsOf = (name: string) => monthTotals(report.runs, report.loads, monthOf(name, timeZone));
   const [last, year] = [totalsOf(monthBefore(month)), totalsOf(sameMonthYearBefore(month))];
-  // A month in which nothing left the kiln has nothing of its own to show; what was open before stays open.
-  const own = monthRuns.length === 0 ? [] : allFacts(frame);
+  // A month in which nothing left the kiln has nothing of its own to show but faults in its logs; what was open before stays open.
+  const own = monthRuns.length === 0 ? logsFacts(frame) : allFacts(frame);
   const findings = joinFacts([...own, ...surelyLate(promised)], options.costs);
   const judge = (judged: readonly EventRow[]) =>
     judgeEvents(judged, report.runs, report.loads, {
@@ -126,7 +127,8 @@ function latestWithBatches(name: string, rows: ReportRows): Month {
 /** A house's months in review, each as it stood at its end. */
 export async function analyseReview(rows: ReportRows, options: ReviewOptions): Promise<ReviewResult> {
   const { timeZone } = rows.house;
-  const months = monthsOf(rows.runs, timeZone);
+  const always = { from: Number.NEGATIVE_INFINITY, before: Number.POSITIVE_INFINITY };
+  const months = monthsOf(rows.runs, timeZone, lostRuns(rows, always));
   const { costs } = options;
   const names = months.map(({ name }) => name);
   const accepted = acceptedValues(options.targets, rows.runs);

@@ -3,22 +3,34 @@ import type { MonthReview } from "../reviewResult.ts";
 import type { RunRow } from "../runRow.ts";
 import type { Month } from "./months.ts";
 
+/** Batches that came off the floor in a month and whose kiln row was set aside: they left the kiln, and are in no month. */
+export function lostRuns(
+  { runs, logs: { files, problems } }: Pick<Report, "runs" | "logs">,
+  { from, before }: Pick<Month, "from" | "before">,
+): readonly RunRow[] {
+  const ofKiln = new Set(files.flatMap(({ path, table }) => (table === "kilning" ? [path] : [])));
+  const setAside = new Set(
+    problems.flatMap(({ effect, run, file }) =>
+      effect === "row-set-aside" && run !== null && ofKiln.has(file) ? [run] : [],
+    ),
+  );
+  return runs.filter(
+    ({ run, unloadedAt, germinationEndedAt: ended }) =>
+      unloadedAt === null && ended !== null && ended >= from && ended < before && setAside.has(run),
+  );
+}
+
 /**
  * How complete a month's logs are: its own batches, those that came off the floor in it and have no readable row of their kiln,
  * and the files that could not be read at all, which every month lacks.
  */
 export function logHealthOf(
-  { runs, logs: { problems } }: Pick<Report, "runs" | "logs">,
+  report: Pick<Report, "runs" | "logs">,
   monthRuns: readonly RunRow[],
-  { from, before }: Pick<Month, "from" | "before">,
+  month: Pick<Month, "from" | "before">,
 ): MonthReview["logHealth"] {
-  const setAside = new Set(
-    problems.flatMap(({ effect, run }) => (effect === "row-set-aside" && run !== null ? [run] : [])),
-  );
-  const lost = runs.filter(
-    ({ run, unloadedAt, germinationEndedAt: ended }) =>
-      unloadedAt === null && ended !== null && ended >= from && ended < before && setAside.has(run),
-  );
+  const { problems } = report.logs;
+  const lost = lostRuns(report, month);
   const names = new Set([...monthRuns, ...lost].map(({ run }) => run));
   const own = problems.filter(({ run }) => run !== null && names.has(run));
   const of = (effect: string): number => own.filter((problem) => problem.effect === effect).length;

@@ -23,8 +23,12 @@ export const monthOf = (name: string, timeZone: string): Month => ({
   before: startOfMonth(monthsOn(name, 1), timeZone),
 });
 
-/** Every month from the first batch unloaded to the last, latest first; months without a batch are among them. */
-export function monthsOf(runs: readonly RunRow[], timeZone: string): readonly Month[] {
+/**
+ * Every month from the first batch unloaded to the last, latest first; months without a batch are among them.
+ *
+ * @param lost batches whose kiln row was set aside: a month that holds nothing else is a month of the logs all the same
+ */
+export function monthsOf(runs: readonly RunRow[], timeZone: string, lost: readonly RunRow[] = []): readonly Month[] {
   const moments = runs.flatMap(({ unloadedAt }) => unloadedAt ?? []);
   if (moments.length === 0) return [];
   const nameAt = (instant: number): string => {
@@ -33,7 +37,8 @@ export function monthsOf(runs: readonly RunRow[], timeZone: string): readonly Mo
   };
   const first = nameAt(moments.reduce((least, moment) => Math.min(least, moment)));
   const months: Month[] = [];
-  let name = nameAt(moments.reduce((most, moment) => Math.max(most, moment)));
+  const ends = [...moments, ...lost.flatMap(({ germinationEndedAt }) => germinationEndedAt ?? [])];
+  let name = nameAt(ends.reduce((most, moment) => Math.max(most, moment)));
   for (; name >= first; name = monthBefore(name)) months.push(monthOf(name, timeZone));
   return months;
 }

@@ -23,14 +23,16 @@ interface Logged {
   /** The month's depths. */
   readonly depths: readonly (number | null)[];
   readonly problems?: readonly Partial<Problem>[];
+  /** Batches whose kiln row was set aside. */
+  readonly lost?: readonly RunRow[];
 }
 
-function factsOf({ blankBefore = 1, depths, problems = [] }: Logged): readonly LogsFact[] {
+function factsOf({ blankBefore = 1, depths, problems = [], lost = [] }: Logged): readonly LogsFact[] {
   const earlier = Array.from({ length: BEFORE }, (_, at) => run(at, at < blankBefore ? null : 0.3));
   const monthRuns = depths.map((depth, i) => run(BEFORE + i, depth));
   const logs = { problems: problems.map((problem) => ({ ...madeUpProblem, ...problem })) };
   const report = { runs: [...earlier, ...monthRuns].reverse(), logs } as unknown as FactFrame["report"];
-  return logsFacts({ report, monthRuns, from: MONTH_FROM } as unknown as FactFrame);
+  return logsFacts({ report, monthRuns, lostRuns: lost, from: MONTH_FROM } as unknown as FactFrame);
 }
 
 const missing = (logged: Logged) => factsOf(logged).flatMap((fact) => fact.missing);
@@ -69,5 +71,32 @@ describe("logsFacts(frame)", () => {
     });
     expect(fact).toMatchObject({ rowsSetAside: 1, valuesBlanked: 1, runCount: 2 });
     expect(factsOf({ depths, problems: [of("out-of-range", "value-blanked", BEFORE)] })).toEqual([]);
+  });
+
+  it("counts batches whose kiln row was set aside, among others and where the month holds nothing else", () => {
+    const lost = [BEFORE + 3, BEFORE + 4].map((at) => ({
+      ...run(at, null),
+      unloadedAt: null,
+      germinationEndedAt: MONTH_FROM + DAY * (at - BEFORE),
+    }));
+    const problems = lost.map((each) => ({
+      rule: "no-such-date",
+      effect: "row-set-aside" as const,
+      run: each.run,
+    }));
+    const [among] = factsOf({ depths: [0.3, 0.3, 0.3], problems, lost });
+    expect(among).toMatchObject({ rowsSetAside: 2, batchesLost: 2, missing: [], runCount: 2 });
+    const [alone] = factsOf({ depths: [], problems, lost });
+    expect(alone).toMatchObject({
+      batchesLost: 2,
+      runs: lost.map((each) => each.run),
+      from: lost[0]?.germinationEndedAt,
+    });
+  });
+
+  it("takes no column for abandoned because the row it stood in could not be read", () => {
+    const unread = [BEFORE + 3, BEFORE + 4, BEFORE + 5].map((at) => ({ ...run(at, null), unloadedAt: null }));
+    const problems = unread.map((each) => ({ effect: "row-set-aside" as const, run: each.run }));
+    expect(factsOf({ depths: [0.3, 0.3], problems, lost: unread }).flatMap((fact) => fact.missing)).toEqual([]);
   });
 });

@@ -5,6 +5,7 @@ import { factShort } from "../../../src/findings/review/factShort.ts";
 import { factWhat } from "../../../src/findings/review/factWhat.ts";
 import { lookedAtSentence, monthAnswer } from "../../../src/findings/review/monthAnswer.ts";
 import { logHealthSentence, openSentence } from "../../../src/findings/review/openSentences.ts";
+import { ordersEyeSentence } from "../../../src/findings/review/ordersEye.ts";
 import {
   overdueSentence,
   paceSentence,
@@ -91,6 +92,10 @@ describe("monthAnswer(review, reader)", () => {
   it("says of a month without a batch that none left the kiln", () => {
     const empty = madeUpMonth({ totals: totalsOf("2026-07", 0) });
     expect(said(monthAnswer(empty, madeUpReader))).toBe("No batch left the kiln in July 2026.");
+    const logs = { ...factOf("logs"), kind: "logs", batchesLost: 4, missing: [] } as Extract<Fact, { kind: "logs" }>;
+    expect(said(monthAnswer({ ...empty, findings: [findingOf(logs)] }, madeUpReader))).toBe(
+      "Of no batch that left the kiln in July 2026 could the kiln’s row be read: 4 batches lost.",
+    );
   });
 });
 
@@ -221,9 +226,43 @@ describe("paceSentence(promised, reader)", () => {
     const sentence = said(paceSentence(pressed, madeUpReader));
     expect(sentence).toContain("5 loads in a middling spell of 4 weeks; what is promised needs 7 loads");
     expect(sentence).toContain("7 loads, 14 of the 28 kiln nights in the coming 4 weeks");
-    expect(sentence).toContain("one of them would in 14 of its past 40 spells have come too late");
-    expect(sentence).toContain("a chance of running late of 35 in 100");
-    expect(sentence).toContain("13.2 h (11.9 to 14.6 h)");
+    expect(sentence).toContain("weeks: in this season’s air a load takes about 13.2 h (11.9 to 14.6 h). Started now");
+    expect(sentence).toContain(
+      "behind the 1 load under way, one of them would have come too late in 14 of 40 past spells",
+    );
+    expect(sentence).toContain("own pace, whatever their weather: a chance of running late of 35 in 100.");
+  });
+
+  it("says of what no pace can mend that it will be late", () => {
+    const sentence = said(
+      paceSentence({ ...madeUpPromised, spells: 0, chanceLate: 1, loadsUnderWay: 0 }, madeUpReader),
+    );
+    expect(sentence).toContain("Even started now, it will come too late.");
+  });
+});
+
+describe("ordersEyeSentence(review)", () => {
+  const overdue = madeUpPromised.orders.map((order) => ({ ...order, overdue: true }));
+  const eye = (promised: Partial<typeof madeUpPromised>, findings = madeUpMonth().findings): string =>
+    said(ordersEyeSentence({ promised: { ...madeUpPromised, ...promised }, findings }));
+
+  it("names orders past their day and a fair chance of running late, and neither where there is none", () => {
+    expect(eye({ orders: overdue, chanceLate: 0.63 })).toBe(
+      "Worth an eye: 1 order past its day, and a chance of 63 in 100 that malt yet to be steeped comes too late.",
+    );
+    expect(eye({ orders: overdue })).toBe("Worth an eye: 1 order past its day.");
+    expect(eye({ chanceLate: 0.24 })).toBe("");
+    expect(said(ordersEyeSentence({ promised: null, findings: [] }))).toBe("");
+  });
+
+  it("is not said beside a finding of the same", () => {
+    expect(eye({ orders: overdue, chanceLate: 0.9 }, [findingOf(factOf("orders"))])).toBe("");
+  });
+
+  it("is not denied by the month's answer", () => {
+    const promised = { ...madeUpPromised, chanceLate: 0.63 };
+    const month = madeUpMonth({ findings: [findingOf(factOf("thermostat"))], promised });
+    expect(said(monthAnswer(month, madeUpReader))).toMatch(/In the batches nothing else stands out\.$/);
   });
 });
 

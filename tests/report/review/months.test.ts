@@ -29,6 +29,12 @@ describe("months of a house's calendar", () => {
     expect(monthsOf(runs, "UTC").map(({ name }) => name)).toEqual(["2026-02", "2026-01", "2025-12", "2025-11"]);
     expect(monthsOf([{ ...row, unloadedAt: null }], "UTC")).toEqual([]);
   });
+
+  it("go on to a month of which no kiln row could be read", () => {
+    const lost = [{ ...row, unloadedAt: null, germinationEndedAt: at("2026-02-20T00:00:00Z") }];
+    const runs = [{ ...row, unloadedAt: at("2026-01-10T00:00:00Z") }];
+    expect(monthsOf(runs, "UTC", lost).map(({ name }) => name)).toEqual(["2026-02", "2026-01"]);
+  });
 });
 
 describe("monthTotals(runs, loads, month)", () => {

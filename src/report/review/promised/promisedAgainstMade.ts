@@ -136,7 +136,8 @@ export function promisedAgainstMade({ trade, runs, loads, kilnHours, asOf }: Pro
   const pace = paceOf(loads, WEEKS, asOf);
   const hoursALoad = seasonHours(kilnHours, loads, asOf, asOf + WEEKS * WEEK);
   const milliseconds = usualBatch(runs, "").milliseconds ?? 0;
-  const lateness = latenessOf(loads, { dueAt, ahead: Math.round(underWay.length / held), milliseconds }, asOf);
+  const loadsUnderWay = Math.round(underWay.length / held);
+  const lateness = latenessOf(loads, { dueAt, ahead: loadsUnderWay, milliseconds }, asOf);
   const surely = dueAt.some((due) => due + DAY < asOf + milliseconds);
   return {
     asOf,
@@ -144,6 +145,7 @@ export function promisedAgainstMade({ trade, runs, loads, kilnHours, asOf }: Pro
     orders,
     weeks: WEEKS,
     loadsNeeded,
+    loadsUnderWay,
     loadsThereAre: pace?.usual ?? 0,
     ...nightsOf(loadsNeeded, hoursALoad, loads),
     spells: lateness?.spells ?? 0,
