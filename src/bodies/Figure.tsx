@@ -3,6 +3,7 @@ import { useBody } from "./context.ts";
 import { DataTableView, isShort } from "./DataTableView.tsx";
 import { Drawing } from "./Drawing.tsx";
 import { Later } from "./Later.tsx";
+import { Said } from "./Said.tsx";
 
 /** A drawing wider than this is made for the whole measure of the page; the others stand two abreast. */
 const HALF_MEASURE = 640;
@@ -77,7 +78,9 @@ export function Figure(props: FigureProps) {
       <Later place={`figure ${id}`}>
         <h3 id={`${id}-title`}>{title}</h3>
         <Drawings spec={props.spec} />
-        <figcaption>{summary}</figcaption>
+        <figcaption>
+          <Said sentence={[summary]} />
+        </figcaption>
         <Numbers {...props} />
         {built ? null : <SaveFigure />}
       </Later>

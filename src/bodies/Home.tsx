@@ -23,6 +23,7 @@ import {
   yieldMoisturePage,
 } from "./pageNames.ts";
 import { RunsTable } from "./runs/RunsTable.tsx";
+import { sortRuns } from "./runs/runsOrder.ts";
 import { Said } from "./Said.tsx";
 
 const LATEST = 8;
@@ -79,7 +80,7 @@ export function Home({ report }: { readonly report: HomeReport }) {
       </Entry>
       {report.runs.length === 0 ? null : (
         <Entry id="latest" title="Latest batches" note={<a href={hrefTo(runsPage.path)}>All batches</a>}>
-          <RunsTable rows={report.runs.slice(0, LATEST)} sort={null} />
+          <RunsTable rows={sortRuns(report.runs, null).slice(0, LATEST)} sort={null} />
         </Entry>
       )}
     </div>

@@ -92,7 +92,7 @@ export function coverageByMonth(logs: LogsResult): FigureSpec | null {
   return {
     id: "coverage-by-month",
     title: "What was logged, month by month",
-    summary: `Of ${countOf(loads, "load")} in ${countOf(months.length, "month")}, ${said.slice(0, 2).join(", ")} and ${said[2]}.`,
+    summary: `Of ${countOf(loads, "load")} in ${countOf(months.filter((month) => month.loads > 0).length, "month")}, ${said.slice(0, 2).join(", ")} and ${said[2]}.`,
     table: latestFirst(
       months,
       "month",

@@ -71,12 +71,15 @@ const WHY: Readonly<Record<Extract<LeavesTolerance, { kind: "cannot-be-told" }>[
   "alarm-unexplained": "something has changed, and neither a step nor a creep explains it",
 };
 
-/** Where it stands now against its tolerance, with intervals: for the entry below the answer. */
+/**
+ * Where it stood when it was last read, with its interval, and when it leaves its tolerance, which may lie between that and the
+ * kiln’s last load: for the entry below the answer.
+ */
 export function leavesSentence(leaves: LeavesTolerance, words: ToleranceWords): Sentence {
   const { units, probeAtBulb } = words;
   const { estimate, low, high } = leaves.levelNow;
   const level = probeAtBulb
-    ? `Now it holds ${besideSetPoint(estimate, units)} (95\u00a0% interval ${degreesSigned(low, high, units)}). `
+    ? `When last read it held ${besideSetPoint(estimate, units)} (95\u00a0% interval ${degreesSigned(low, high, units)}). `
     : "";
   return [`${level}${outlook(leaves, words)}`];
 }

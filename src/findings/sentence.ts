@@ -17,3 +17,6 @@ export function joinSentences(sentences: readonly Sentence[]): Sentence {
     .filter((sentence) => sentence.length > 0)
     .flatMap((sentence, i) => (i ? [" ", ...sentence] : sentence));
 }
+
+/** A sentence's words as they stand inside another: `It would take…`, `it would take…`. */
+export const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;

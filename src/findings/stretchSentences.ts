@@ -74,7 +74,7 @@ export function modelsSentence({ winner, isClear, scores }: StretchModels): Sent
   const margin = printNumber(second.bic - first.bic, 1);
   return isClear
     ? [
-        `Of the three stories ${MODEL[winner]} fits best; next comes ${MODEL[second.model]}, ${margin} behind (BIC; 6 is clear).`,
+        `Of three stories, no change, one step and a creep, ${MODEL[winner]} fits best and clearly: ${MODEL[second.model]} comes ${margin} behind (BIC; 6 is clear).`,
       ]
     : [
         strong(`Not settled: `),

@@ -5,7 +5,7 @@ import { type ChangeVerdict, type HoldVerdict, holdVerdict, isAlarmed } from "./
 import { leavesClause, leftItsTolerance, type ToleranceWords } from "./leavesSentence.ts";
 import { doubtSentence, loggerDoubts } from "./loggerDoubts.ts";
 import { errorWords } from "./loggerTrust.ts";
-import { joinSentences, type Sentence, strong } from "./sentence.ts";
+import { joinSentences, lowerFirst, type Sentence, strong } from "./sentence.ts";
 import { besideSetPoint, degrees, type Reader, startOfStretch, thermostatName, way } from "./thermostatWords.ts";
 import { roughDate } from "./yieldMoistureAnswer.ts";
 
@@ -140,7 +140,7 @@ function cureLikewise(kiln: KilnThermostat, reader: Reader): Sentence {
 
 /** A sentence as the rest of another. */
 function carriedOn([first, ...rest]: Sentence): Sentence {
-  return typeof first === "string" ? [`${first.charAt(0).toLowerCase()}${first.slice(1)}`, ...rest] : rest;
+  return typeof first === "string" ? [lowerFirst(first), ...rest] : rest;
 }
 
 /** What a kiln's thermostats do; where the logger may be off and something is alarmed, that comes first. */

@@ -138,14 +138,14 @@ describe("hoursToTargetSentence(row, units)", () => {
 
   it("does not tell hours apart that their interval does not", () => {
     expect(said(hoursToTargetSentence({ ...row, wetHours: around(12.5, 0.8) }, "metric"))).toContain(
-      "the 12.0 h it usually gets cannot be told from that",
+      "its usual 12.0 h may well be right",
     );
   });
 
   it("hands on a refusal", () => {
     expect(
       said(hoursToTargetSentence({ ...row, wetHours: null, refusal: "It lies outside the hours logged." }, "metric")),
-    ).toBe("Amber: It lies outside the hours logged.");
+    ).toBe("Amber: it lies outside the hours logged.");
   });
 });
 

@@ -293,7 +293,7 @@ describe("leavesClause and leavesSentence", () => {
     expect(said(leavesClause(leaves, words))).toBe(clause);
     expect(said(leavesSentence(leaves, words))).toContain(sentence);
     expect(said(leavesSentence(leaves, words))).toMatch(
-      /^Now it holds 1\.0 °C below its set point \(95 % interval −1\.2 to −0\.8 °C\)\. /,
+      /^When last read it held 1\.0 °C below its set point \(95 % interval −1\.2 to −0\.8 °C\)\. /,
     );
   });
 

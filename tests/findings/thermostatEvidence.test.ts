@@ -68,7 +68,7 @@ describe("modelsSentence(models)", () => {
   it("names both stories where neither is clearly better", () => {
     const models = madeUpModels("step", times);
     expect(said(modelsSentence(models))).toBe(
-      "Of the three stories one step fits best; next comes a creep, 8.0 behind (BIC; 6 is clear).",
+      "Of three stories, no change, one step and a creep, one step fits best and clearly: a creep comes 8.0 behind (BIC; 6 is clear).",
     );
     expect(said(modelsSentence({ ...models, isClear: false }))).toContain(
       "Not settled: one step fits best, but a creep nearly as well",

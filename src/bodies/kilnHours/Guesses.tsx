@@ -39,7 +39,8 @@ export function Guesses({
             </tbody>
           </table>
           <p class="table-note">
-            <Said sentence={guessSentence(guesses)} />
+            <Said sentence={guessSentence(guesses)} /> R.m.s.: the root of the mean square, in which large misses count
+            more.
           </p>
         </>
       )}

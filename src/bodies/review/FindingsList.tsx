@@ -1,6 +1,7 @@
 import { countedInWords, listed } from "../../findings/counted.ts";
 import type { Finding, FindingEvidence } from "../../findings/finding.ts";
 import { FINDINGS_SHOWN } from "../../findings/review/monthAnswer.ts";
+import { namedOf } from "../../findings/review/namedOf.ts";
 import type { ReviewReader } from "../../findings/review/reader.ts";
 import { findingInWords } from "../../findings/review/reviewFinding.ts";
 import type { MonthReview } from "../../report/reviewResult.ts";
@@ -11,26 +12,14 @@ import { navigationPage } from "../pageNames.ts";
 import { RunLinks } from "../RunLink.tsx";
 import { Said } from "../Said.tsx";
 
-/** More runs than this are counted on paper, and only the last is named. */
-const NAMED_ON_PAPER = 3;
-
-/** On a screen each run leads to its page; on paper a dozen of them would take a line and tell nothing. */
+/** More batches than this are counted, and only the latest of them named: a dozen numbers tell nothing more. */
 function Runs({ runs, runCount }: Pick<FindingEvidence, "runs" | "runCount">) {
   if (runs.length === 0) return null;
-  const word = runCount === 1 ? "batch" : runCount > runs.length ? `the latest of ${runCount} batches` : "batches";
-  const links = (
-    <>
-      {`: ${word} `}
-      <RunLinks runs={runs} />
-    </>
-  );
-  if (runs.length <= NAMED_ON_PAPER) return links;
+  const named = namedOf(runs, runCount);
   return (
     <>
-      <span class="needs-screen">{links}</span>
-      <span class="print-only">
-        <Said sentence={[`: ${runCount} batches to ${runs.at(-1)}`]} />
-      </span>
+      {`: ${named.words} `}
+      <RunLinks runs={named.runs} />
     </>
   );
 }

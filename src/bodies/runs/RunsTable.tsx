@@ -17,6 +17,7 @@ interface Heading {
 
 /** Where a batch is that no kiln has had yet. */
 function placeNow(row: RunRow): string {
+  if (row.germinationEndedAt !== null) return "off the floor";
   if (row.germinationStartedAt !== null) return "germinating";
   return row.steepStartedAt === null ? NOT_LOGGED : "in steep";
 }

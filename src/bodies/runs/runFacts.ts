@@ -6,6 +6,7 @@ import { printMoment } from "../../units/instant.ts";
 import { print, printRange } from "../../units/print.ts";
 import type { Quantity } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
+import { varietyPath } from "../../units/varietyPath.ts";
 import type { Fact } from "./StageFacts.tsx";
 
 /** Says the facts of one reader in one house. */
@@ -31,7 +32,7 @@ function sayer({ units, timeZone }: FactReader) {
 export function grainFacts(run: RunRow, reader: FactReader): readonly Fact[] {
   const say = sayer(reader);
   return logged([
-    say.text("variety", run.variety),
+    run.variety === null ? null : { name: "variety", value: run.variety, path: varietyPath(run.variety) },
     say.text("grain", run.grain),
     say.text(run.lots === null ? "lot" : "lots", run.lots ?? run.lot),
     say.text("grower", run.grower),

@@ -41,9 +41,20 @@ function compare(a: string | number | null, b: string | number | null, descendin
   return descending ? -order : order;
 }
 
-/** Rows in the order asked for; equal ones keep theirs. Without a sort they stay as they come, latest first. */
+/**
+ * By the day into the kiln, latest first, and before them what was steeped since the last load and no kiln has had yet: whatever
+ * hour a batch went into steep, one in steep or on the floor never stands below one in the kiln.
+ */
+function latestFirst(rows: readonly RunRow[]): readonly RunRow[] {
+  const lastIn = rows.find(({ loadedAt }) => loadedAt !== null)?.steepStartedAt ?? null;
+  const isUnderWay = ({ loadedAt, steepStartedAt }: RunRow): boolean =>
+    loadedAt === null && lastIn !== null && steepStartedAt !== null && steepStartedAt > lastIn;
+  return [...rows.filter(isUnderWay), ...rows.filter((row) => !isUnderWay(row))];
+}
+
+/** Rows in the order asked for; equal ones keep theirs. Without a sort the latest stand first. */
 export function sortRuns(rows: readonly RunRow[], sort: Sort | null): readonly RunRow[] {
-  if (sort === null) return rows;
+  if (sort === null) return latestFirst(rows);
   const value = SORT_KEYS[sort.key];
   return rows.toSorted((a, b) => compare(value(a), value(b), sort.descending));
 }

@@ -1,5 +1,6 @@
 import type { FigureSpec } from "../../figures/figureSpec.ts";
 import { listed } from "../../findings/counted.ts";
+import { lowerFirst } from "../../findings/sentence.ts";
 import { degrees } from "../../findings/steepGermination/measureWords.ts";
 import {
   growthLeftSentence,
@@ -62,7 +63,7 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
         </table>
       </Scroll>
       <p class="table-note">
-        {refused.map(({ celsius, reason }) => `At ${degrees(celsius, units)}: ${reason} `)}
+        {refused.map(({ celsius, reason }) => `At ${degrees(celsius, units)} ${lowerFirst(reason)} `)}
         {long.length === 0
           ? null
           : `At ${listed(long.map(({ celsius }) => degrees(celsius, units)))} the hours to the aim are longer than any bed was counted; its degree-hours were. `}

@@ -17,7 +17,9 @@ function Row({ score, standing }: { readonly score: VarietyScore; readonly stand
   const { variety, allBatches, batches, lots, onTarget, even, met, metShare, measures } = score;
   const worst = measures[0];
   const share =
-    metShare === null ? "" : ` (${printNumber(100 * metShare.low, 0)} to ${printNumber(100 * metShare.high, 0)})`;
+    metShare === null
+      ? ""
+      : ` (${printNumber(100 * metShare.low, 0)} to ${printNumber(100 * metShare.high, 0)}\u00a0%)`;
   return (
     <tr>
       <th scope="row" class="keep">
@@ -54,11 +56,11 @@ export function ScoresTable({ scores }: { readonly scores: readonly VarietyScore
                 even, in 100
               </th>
               <th scope="col" class="n">
-                met all so far, %
+                met all so far
               </th>
               <th scope="col">costs most</th>
               <th scope="col" class="n">
-                batches
+                batches in all
               </th>
               <th scope="col" class="n">
                 lots
@@ -76,7 +78,7 @@ export function ScoresTable({ scores }: { readonly scores: readonly VarietyScore
       <p class="table-note">
         In brackets 95&nbsp;% intervals. On target: the chance that the next batch meets every tolerance. Even: the same
         chance about the variety’s own centre, so that an even variety with a wrong aim is seen as such. Neither stands
-        for the other.
+        for the other. Met all so far: of the batches that logged every measure that counts.
       </p>
     </>
   );

@@ -156,7 +156,7 @@ export function monthFigure(
   return {
     id: "month-measures",
     title: "The month beside the twelve before it",
-    summary: `${capitalised(measures.map((measure) => said(measure, span, settings)).join("; "))}. Dots: batches; line: monthly means; dashed: what is accepted; washed: the month.`,
+    summary: `${capitalised(measures.map((measure) => said(measure, span, settings)).join("; "))}. Dots: batches; line: monthly means; dashed: what is accepted; shaded: the month.`,
     table: tableOf(measures, span, settings),
     wideWidth: fullWidth,
     narrowWidth,

@@ -75,7 +75,7 @@ export function lotsFigure(
   return {
     id,
     title,
-    summary: `${out.length === 0 ? "No lot stands out by level or by spread." : `${out.join("; ")}.`} Thick line: 95\u00a0% interval of the lot’s mean; thin line: one standard deviation of its batches either way; washed: what is accepted.${cut}`,
+    summary: `${out.length === 0 ? "No lot stands out by level or by spread." : `${out.join("; ")}.`} Thick line: 95\u00a0% interval of the lot’s mean; thin line: one standard deviation of its batches either way; shaded: what is accepted.${cut}`,
     table: {
       columns: [
         { label: "lot", numeric: false },

@@ -1,6 +1,6 @@
 import type { MonthReview, OpenQuestion } from "../../report/reviewResult.ts";
 import { counted, listed } from "../counted.ts";
-import { joinSentences, type Sentence, strong } from "../sentence.ts";
+import { joinSentences, lowerFirst, type Sentence, strong } from "../sentence.ts";
 import { factShort } from "./factShort.ts";
 import type { ReviewReader } from "./reader.ts";
 
@@ -13,13 +13,13 @@ const NOW: Readonly<Record<OpenQuestion["now"], string>> = {
 /** What was found last month, and what became of it. */
 export function openSentence({ lastMonth, now }: OpenQuestion, reader: ReviewReader): Sentence {
   const [fact] = lastMonth.facts;
-  return fact === undefined ? [] : [strong(NOW[now]), lowerFirst(factShort(fact, reader)), "."];
+  return fact === undefined ? [] : [strong(NOW[now]), carriedOn(factShort(fact, reader)), "."];
 }
 
 /** Inside a sentence; a name that begins with a capital of its own keeps it. */
-const lowerFirst = (text: string): string =>
+const carriedOn = (text: string): string =>
   /^(The|In|Batch(es)?|Bed|Lot|Moisture|Yield|Orders|Measured|[A-Z][a-z]+ batch(es)?)\b/.test(text)
-    ? `${text.charAt(0).toLowerCase()}${text.slice(1)}`
+    ? lowerFirst(text)
     : text;
 
 /** Files that could not be read at all: what they hold is in no part of the review. Empty where all could. */

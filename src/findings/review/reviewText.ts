@@ -6,6 +6,7 @@ import type { Finding } from "../finding.ts";
 import { joinSentences, plainText } from "../sentence.ts";
 import { earlierEventsWords, eventInFull, noEventsSentence } from "./eventSentences.ts";
 import { FINDINGS_SHOWN, lookedAtSentence, monthAnswer } from "./monthAnswer.ts";
+import { namedOf } from "./namedOf.ts";
 import { logHealthSentence, openSentence } from "./openSentences.ts";
 import { ordersEyeSentence } from "./ordersEye.ts";
 import { overdueSentence, paceSentence, promisedAnswer, startNextSentence } from "./promisedSentences.ts";
@@ -79,10 +80,8 @@ function totalsText(review: MonthReview, reader: ReviewReader): readonly string[
 function evidenceText({ evidence }: Finding): string {
   return evidence
     .map(({ seen, runs, runCount, beside, path }, i) => {
-      const which =
-        runs.length === 0
-          ? ""
-          : `${runCount > runs.length ? `the latest of ${runCount} batches` : runCount === 1 ? "batch" : "batches"} ${runs.join(", ")}`;
+      const named = namedOf(runs, runCount);
+      const which = runs.length === 0 ? "" : `${named.words} ${named.runs.join(", ")}`;
       const said = i === 0 ? "" : ` ${plainText(seen)}`;
       const about = beside.length === 0 ? "" : ` Logged about then: ${listed(beside.slice(0, 3))}.`;
       return `${path}${which === "" ? "" : `: ${which}`}.${said}${about}`;

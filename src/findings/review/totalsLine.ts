@@ -1,6 +1,6 @@
 import type { MonthReview, MonthTotals } from "../../report/reviewResult.ts";
 import { printMonth } from "../../units/instant.ts";
-import { print, printNumber } from "../../units/print.ts";
+import { print, printNumber, printSigned } from "../../units/print.ts";
 import { type Quantity, shownAs } from "../../units/quantity.ts";
 import type { UnitSystem } from "../../units/unitSystem.ts";
 import { counted, listed } from "../counted.ts";
@@ -19,6 +19,8 @@ export interface TotalLine {
 
 interface Item {
   readonly name: string;
+  /** `Energy was`: how a sentence about its gaps begins. */
+  readonly logs: string;
   readonly quantity: Quantity;
   readonly of: (totals: MonthTotals) => number | null;
   /** Batches, or loads, that logged it, of how many there are; a sum of some is marked. */
@@ -29,6 +31,7 @@ interface Item {
 const items: readonly Item[] = [
   {
     name: "batches",
+    logs: "Batches were",
     quantity: "count",
     of: ({ batches }) => batches,
     logged: ({ batches }) => batches,
@@ -36,6 +39,7 @@ const items: readonly Item[] = [
   },
   {
     name: "grain in",
+    logs: "Grain in was",
     quantity: "mass",
     of: ({ grainInKilograms }) => grainInKilograms,
     logged: ({ logged }) => logged.grainIn,
@@ -43,6 +47,7 @@ const items: readonly Item[] = [
   },
   {
     name: "malt out",
+    logs: "Malt out was",
     quantity: "mass",
     of: ({ maltOutKilograms }) => maltOutKilograms,
     logged: ({ logged }) => logged.maltOut,
@@ -50,6 +55,7 @@ const items: readonly Item[] = [
   },
   {
     name: "in the kiln",
+    logs: "Kiln hours were",
     quantity: "hours",
     of: ({ kilnHours }) => kilnHours,
     logged: ({ logged }) => logged.kilnHours,
@@ -57,6 +63,7 @@ const items: readonly Item[] = [
   },
   {
     name: "energy",
+    logs: "Energy was",
     quantity: "energy",
     of: ({ energyKilowattHours }) => energyKilowattHours,
     logged: ({ logged }) => logged.energy,
@@ -74,7 +81,10 @@ function difference(item: Item, now: MonthTotals, before: MonthTotals | null, un
   if (before === null || !isWhole(item, now) || !isWhole(item, before)) return "";
   const [value, other] = [item.of(now), item.of(before)];
   if (value === null || other === null) return "";
-  return print(value - other, item.quantity, units, { bare: true, decimals: 0, signed: true });
+  // Of the figures as they are printed, so that whoever takes one from the other finds the same.
+  const { factor, offset } = shownAs(item.quantity, units);
+  const [shown, shownBefore] = [value, other].map((each) => Math.round(each * factor + offset));
+  return printSigned((shown ?? 0) - (shownBefore ?? 0), 0);
 }
 
 /** Batches, grain in, malt out, hours and energy, each with the month before and the same month a year before. */
@@ -102,20 +112,19 @@ export function totalLines(
 const countOf = ({ counts }: Item, totals: MonthTotals): string =>
   counts === "loads" ? counted(totals.loads, "load") : counted(totals.batches, "batch", "batches");
 
-/** `energy of 5 of 6 loads in October 2026`: sums that are short of a batch or load, whatever they are compared with. */
+/**
+ * `Energy was logged for 5 of 6 loads in October 2026.`: sums that are short of a batch or load, whatever they are compared with.
+ */
 export function partSums({ totals, lastMonth, sameMonthLastYear }: MonthReview): Sentence {
-  const short = [totals, lastMonth, sameMonthLastYear].flatMap((month) =>
-    month === null
-      ? []
-      : items.flatMap((item) =>
-          isWhole(item, month) || item.of(month) === null
-            ? []
-            : [
-                `${item.name} of ${printNumber(item.logged(month), 0)} of ${countOf(item, month)} in ${printMonth(month.month)}`,
-              ],
-        ),
-  );
-  return short.length === 0 ? [] : [`Not of all: ${listed(short)}.`];
+  const short = items.flatMap((item) => {
+    const months = [totals, lastMonth, sameMonthLastYear].flatMap((month) =>
+      month === null || isWhole(item, month) || item.of(month) === null
+        ? []
+        : [`${printNumber(item.logged(month), 0)} of ${countOf(item, month)} in ${printMonth(month.month)}`],
+    );
+    return months.length === 0 ? [] : [`${item.logs} logged for only ${listed(months)}.`];
+  });
+  return short.length === 0 ? [] : [short.join(" ")];
 }
 
 /** Malt out of grain in, as is, with the change against last month: the one ratio that a month-end asks for. */

@@ -4,7 +4,7 @@ import type { UnitSystem } from "../../units/unitSystem.ts";
 import { exactPoints, percent } from "../chartWords.ts";
 import { counted } from "../counted.ts";
 import { verdictOn } from "../kilnEffects.ts";
-import { joinSentences, type Sentence, strong } from "../sentence.ts";
+import { joinSentences, lowerFirst, type Sentence, strong } from "../sentence.ts";
 import { degrees, degreeWord, perDegree } from "./measureWords.ts";
 
 const range = (low: number, high: number): string =>
@@ -72,12 +72,12 @@ export function unlikeSentence({ unlikeTheRest }: UptakeModel): Sentence {
 /** For one variety: the wet hours that would have met its target, or why that is not said. */
 export function hoursToTargetSentence(row: UptakeModel["hoursToTarget"][number], units: UnitSystem): Sentence {
   const { variety, targetPercent, usualWetHours, usualWaterCelsius, wetHours, refusal } = row;
-  if (wetHours === null) return [`${variety}: ${refusal ?? "the hours cannot be said."}`];
+  if (wetHours === null) return [`${variety}: ${lowerFirst(refusal ?? "the hours cannot be said.")}`];
   const water = usualWaterCelsius === null ? "" : ` in water of ${degrees(usualWaterCelsius, units)}`;
   const more = wetHours.estimate - usualWetHours;
   const change =
     wetHours.low <= usualWetHours && wetHours.high >= usualWetHours
-      ? `the ${print(usualWetHours, "hours", "metric")} it usually gets cannot be told from that`
+      ? `its usual ${print(usualWetHours, "hours", "metric")} may well be right`
       : `${print(Math.abs(more), "hours", "metric")} ${more > 0 ? "more" : "fewer"} than it usually gets`;
   return joinSentences([
     [

@@ -150,7 +150,9 @@ export function varietiesGrounds(result: VarietiesResult): readonly Sentence[] {
   return [
     varietiesStart(result),
     able
-      ? ["In 100: the chance that the next batch meets every tolerance. Even: the same about the variety’s own centre."]
+      ? [
+          "On target: the chance that the next batch meets every tolerance. Even: the same chance about the variety’s own centre.",
+        ]
       : [],
     toldApartSentences(result),
     joinSentences([

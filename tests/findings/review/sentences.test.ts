@@ -4,6 +4,7 @@ import { eventEffect, eventSentence } from "../../../src/findings/review/eventSe
 import { factShort } from "../../../src/findings/review/factShort.ts";
 import { factWhat } from "../../../src/findings/review/factWhat.ts";
 import { lookedAtSentence, monthAnswer } from "../../../src/findings/review/monthAnswer.ts";
+import { namedOf } from "../../../src/findings/review/namedOf.ts";
 import { logHealthSentence, openSentence } from "../../../src/findings/review/openSentences.ts";
 import { ordersEyeSentence } from "../../../src/findings/review/ordersEye.ts";
 import {
@@ -124,13 +125,29 @@ describe("totalLines(review, units)", () => {
     const partly = { grainIn: 6, maltOut: 6, kilnHours: 6, energy: 4 };
     const review = madeUpMonth({ totals: totalsOf("2026-10", 6, { logged: partly }) });
     expect(totalLines(review, "metric").find(({ name }) => name === "energy, kWh")?.onLastMonth).toBe("");
-    expect(said(partSums(review))).toBe("Not of all: energy of 4 of 6 loads in October 2026.");
+    expect(said(partSums(review))).toBe("Energy was logged for only 4 of 6 loads in October 2026.");
+  });
+
+  it("takes a change from the figures as they are printed", () => {
+    const [totals, lastMonth] = [77.6, 74.4].map((kilnHours) => totalsOf("2026-10", 6, { kilnHours }));
+    const review = madeUpMonth({ ...(totals && { totals }), lastMonth: lastMonth ?? null });
+    const line = totalLines(review, "metric").find(({ name }) => name === "in the kiln, h");
+    expect(line).toMatchObject({ now: "78", lastMonth: "74", onLastMonth: "+4" });
   });
 
   it("leaves out what was logged in none of the months", () => {
     const none = { energyKilowattHours: null };
     const review = madeUpMonth({ totals: totalsOf("2026-10", 6, none), lastMonth: totalsOf("2026-09", 7, none) });
     expect(totalLines(review, "metric").map(({ name }) => name)).not.toContain("energy, kWh");
+  });
+});
+
+describe("namedOf(runs, runCount)", () => {
+  const runs = Array.from({ length: 12 }, (_, i) => `26-${101 + i}`);
+  it("names few batches, and of many the number and the latest", () => {
+    expect(namedOf(runs.slice(0, 1), 1)).toEqual({ words: "batch", runs: ["26-101"] });
+    expect(namedOf(runs.slice(0, 4), 4)).toEqual({ words: "batches", runs: runs.slice(0, 4) });
+    expect(namedOf(runs, 14)).toEqual({ words: "14\u00a0batches, the latest", runs: ["26-110", "26-111", "26-112"] });
   });
 });
 
