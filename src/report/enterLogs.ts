@@ -27,11 +27,18 @@ export interface EnteredLogs {
   readonly readings: ReadonlyMap<string, Uint8Array>;
 }
 
+/** Work between the bytes that may take seconds, told before it begins: the rows of readings put in order are counted. */
+export type EnteringStep =
+  | { readonly name: "joining" }
+  | { readonly name: "gathering" }
+  | { readonly name: "ordering"; readonly rows: number; readonly of: number };
+
 interface EnterOptions extends ReadOptions {
   /** True of the invented house alone. */
   readonly invented: boolean;
   /** Hears how many loads' readings have been summed up, of all loads. */
   readonly onLoad?: (summed: number, total: number) => void;
+  readonly onStep?: (step: EnteringStep) => void;
 }
 
 /**
@@ -45,7 +52,12 @@ export async function enterLogs(
   database: LoadableDatabase,
   options: EnterOptions,
 ): Promise<EnteredLogs> {
-  const { house, tables, readReadings } = await readLogsInParts(files, options);
+  const { onStep = () => {} } = options;
+  const { house, tables, readReadings } = await readLogsInParts(files, {
+    ...options,
+    onOrdered: (rows, of) => onStep({ name: "ordering", rows, of }),
+  });
+  onStep({ name: "joining" });
   const logTables = publishedTables(tables);
   await database.load(logTables);
   await joinLogs(database);
@@ -58,6 +70,7 @@ export async function enterLogs(
   };
   const taker = readingsTaker(loads, ground, options.onLoad);
   const { problems, files: filesRead } = await readReadings(taker.take);
+  onStep({ name: "gathering" });
   const readings = taker.taken();
   const loadReadings = loadReadingsTable(readings.loads);
   const thermostats = thermostatTable(readings.summaries);

@@ -12,8 +12,11 @@ function joined(
     if (b instanceof Float64Array) both.set(b, rows[0]);
     return both;
   }
-  const blank = (count: number): null[] => new Array(count).fill(null);
-  return [...(a ?? blank(rows[0])), ...(b ?? blank(rows[1]))];
+  // Row by row: measured, spreading or concatenating millions of texts takes seconds.
+  const both = new Array<string | null>(rows[0] + rows[1]).fill(null);
+  for (let row = 0; a !== undefined && row < rows[0]; row += 1) both[row] = a[row] ?? null;
+  for (let row = 0; b !== undefined && row < rows[1]; row += 1) both[rows[0] + row] = b[row] ?? null;
+  return both;
 }
 
 /** The rows of two tables of one kind that count their files by one list, the first's before the second's. Unknown columns are left out. */

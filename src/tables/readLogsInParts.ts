@@ -15,6 +15,16 @@ import { unknownKilns } from "./rules/unknownKilns.ts";
 import type { Table } from "./table.ts";
 import { declarationOf } from "./tableDeclarations.ts";
 
+/** Rows of readings that are put in order at a time: well under a second's work, and few enough calls not to be felt. */
+const ROWS_A_PART = 200_000;
+
+export interface PartsOptions extends ReadOptions {
+  /** Hears how many rows of readings, of those that no later file can add to, have been put in order and handed over. */
+  readonly onOrdered?: (rows: number, of: number) => void;
+  /** Rows that are put in order at a time, about; a load of more stays whole. */
+  readonly rowsAPart?: number;
+}
+
 /** Logs whose readings are still to be read. */
 export interface LogsInParts extends Pick<Logs, "house" | "tables"> {
   /**
@@ -34,7 +44,7 @@ export interface LogsInParts extends Pick<Logs, "house" | "tables"> {
  */
 export async function readLogsInParts(
   files: AsyncIterable<LogFile> | Iterable<LogFile>,
-  options: ReadOptions = {},
+  options: PartsOptions = {},
 ): Promise<LogsInParts> {
   const { house, tables, context, files: all, count, filesRead } = await beginLogs(files, "readings");
   const { log } = context;
@@ -49,7 +59,7 @@ export async function readLogsInParts(
       const own = all.filter((file) => tableOf(file) === "readings");
       const outline = await outlineReadings(own, declaration, context);
       const named = new Set<string>();
-      await sweepReadings(outline, declaration, context, kilnLoadSpans(kilning), count, (part) => {
+      const check = (part: Table): void => {
         const kiln = String(part.columns.get("kiln")?.[0] ?? "");
         if (!named.has(kiln)) applyRules(only(withRows(part, [0])), house, now, log, [unknownKilns]);
         named.add(kiln);
@@ -58,6 +68,12 @@ export async function readLogsInParts(
         applyRules(beside, house, now, log, [readingsStandStill, readingsJump, readingsGap]);
         applyRules(only(part), house, now, log, [datesAhead]);
         take(part);
+      };
+      const { rowsAPart = ROWS_A_PART, onOrdered = () => {} } = options;
+      await sweepReadings(outline, declaration, context, kilnLoadSpans(kilning), rowsAPart, {
+        onFile: count,
+        onOrdered,
+        take: check,
       });
       return { problems: log.list(), files: filesRead() };
     },

@@ -4,6 +4,7 @@ import { cutBetweenLoads, type LoadSpan } from "./kilnLoadSpans.ts";
 import type { LogFile } from "./logFile.ts";
 import { mergeFiles, withRows } from "./mergeFiles.ts";
 import { overlapMerger } from "./mergeOverlaps.ts";
+import { partsBetweenLoads } from "./partsBetweenLoads.ts";
 import { ProblemLog } from "./problemLog.ts";
 import { type FileContext, type FileRows, readTableFile } from "./readTableFile.ts";
 import type { ColumnValues, Table } from "./table.ts";
@@ -15,6 +16,16 @@ interface FileSpan {
   readonly place: number;
   /** First instant of each kiln in it. */
   readonly from: ReadonlyMap<string, number>;
+}
+
+/** Who hears what of a sweep. */
+export interface SweepHands {
+  /** What a file held, right after it was read. */
+  readonly onFile: (path: string, found: FileRows | null) => void;
+  /** How many rows of those that are settled have been put in order and handed over: 0 before a pause, all of them at its end. */
+  readonly onOrdered: (rows: number, of: number) => void;
+  /** Each part: the rows of one kiln, sorted, every instant once. */
+  readonly take: (part: Table) => void;
 }
 
 /** The readings' files, looked over: their order in time, and what the columns of all of them are. */
@@ -65,21 +76,22 @@ export async function outlineReadings(
  * rows up to the earliest instant of any file still to come, and no load cut in two. Held at any time are the rows of one file, and
  * of those before it that overlap it or belong to a load not yet over.
  *
- * @param take each part: the rows of one kiln, sorted, every instant once
+ * @param rowsAPart rows that are put in order at a time, about
  */
 export async function sweepReadings(
   { spans, paths, columns, writtenUnits }: ReadingsOutline,
   declaration: TableDeclaration,
   context: FileContext,
   loads: ReadonlyMap<string, readonly LoadSpan[]>,
-  onFile: (path: string, found: FileRows | null) => void,
-  take: (part: Table) => void,
+  rowsAPart: number,
+  { onFile, onOrdered, take }: SweepHands,
 ): Promise<void> {
   const merger = overlapMerger(context.log);
   const waiting = new Map<string, Table>();
   for (const [order, { file, place }] of spans.entries()) {
     const found = await readTableFile(file, declaration, context);
     onFile(file.path, found);
+    onOrdered(0, found?.rowCount ?? 0);
     if (found !== null) {
       for (const [kiln, rows] of byKiln(asTable(found, place))) {
         const before = waiting.get(kiln);
@@ -92,11 +104,18 @@ export async function sweepReadings(
         Number.POSITIVE_INFINITY,
         ...coming.map(({ from }) => from.get(kiln) ?? Number.POSITIVE_INFINITY),
       );
-      const cut = next === Number.POSITIVE_INFINITY ? next : cutBetweenLoads(loads.get(kiln) ?? [], next);
-      const [settled, rest] = partedAt(rows, cut);
+      const own = loads.get(kiln) ?? [];
+      const end = next === Number.POSITIVE_INFINITY ? next : cutBetweenLoads(own, next);
+      const { rowCount, parts, rest } = partsBetweenLoads(rows, own, end, rowsAPart);
       if (rest.rowCount === 0) waiting.delete(kiln);
       else waiting.set(kiln, rest);
-      if (settled.rowCount > 0) take(merger.merge(inFileOrder(settled)));
+      let ordered = 0;
+      onOrdered(ordered, rowCount);
+      for (const part of parts) {
+        take(merger.merge(inFileOrder(part)));
+        ordered += part.rowCount;
+        onOrdered(ordered, rowCount);
+      }
     }
   }
   merger.end();
@@ -112,6 +131,11 @@ export async function sweepReadings(
 
 function byKiln(table: Table): ReadonlyMap<string, Table> {
   const kilns = table.columns.get("kiln");
+  const first = textIn(kilns, 0);
+  // A logger's file is mostly of one kiln, and then there is nothing to part.
+  if (!(kilns instanceof Float64Array) && (kilns?.every((kiln) => (kiln ?? "") === first) ?? true)) {
+    return new Map(table.rowCount === 0 ? [] : [[first, table]]);
+  }
   const rows = new Map<string, number[]>();
   for (let row = 0; row < table.rowCount; row += 1) {
     const kiln = textIn(kilns, row);
@@ -119,13 +143,5 @@ function byKiln(table: Table): ReadonlyMap<string, Table> {
     if (own) own.push(row);
     else rows.set(kiln, [row]);
   }
-  return new Map([...rows].map(([kiln, own]) => [kiln, own.length === table.rowCount ? table : withRows(table, own)]));
-}
-
-function partedAt(table: Table, cut: number): readonly [Table, Table] {
-  if (cut === Number.POSITIVE_INFINITY) return [table, withRows(table, [])];
-  const at = table.columns.get("at") as Float64Array;
-  const [before, after]: [number[], number[]] = [[], []];
-  for (let row = 0; row < table.rowCount; row += 1) ((at[row] as number) < cut ? before : after).push(row);
-  return [withRows(table, before), withRows(table, after)];
+  return new Map([...rows].map(([kiln, own]) => [kiln, withRows(table, own)]));
 }

@@ -188,7 +188,10 @@ export class RowReader {
     } else {
       const value = textCell(text, start, end);
       if (typeof value === "string") {
-        (values as (string | null)[])[row] = value;
+        const texts = values as (string | null)[];
+        // A kiln's name stands in every row of a logger's file: one text for all of them, not millions to keep and to sweep up.
+        const above = row > 0 ? texts[row - 1] : null;
+        texts[row] = above === value ? above : value;
         return true;
       }
       fault = value;

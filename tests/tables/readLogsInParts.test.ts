@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readLogs } from "../../src/tables/readLogs.ts";
-import { readLogsInParts } from "../../src/tables/readLogsInParts.ts";
+import { type PartsOptions, readLogsInParts } from "../../src/tables/readLogsInParts.ts";
 import type { Table } from "../../src/tables/table.ts";
 import { goodHouse } from "./goodHouse.ts";
 import { type FileTexts, folderOf } from "./logsOf.ts";
@@ -32,9 +32,8 @@ function rowsOf(table: Table | undefined): readonly Row[] {
   }).sort((a, b) => (a.kiln === b.kiln ? a.at - b.at : a.kiln < b.kiln ? -1 : 1));
 }
 
-async function inParts(files: FileTexts, now?: number) {
+async function inParts(files: FileTexts, options: PartsOptions = {}) {
   const parts: Table[] = [];
-  const options = now === undefined ? {} : { now };
   const { tables, readReadings } = await readLogsInParts(folderOf(files), options);
   const rest = await readReadings((part) => parts.push(part));
   return { tables, parts, ...rest };
@@ -86,13 +85,16 @@ const folder = fc
     };
   });
 
+/** Rows that are put in order at a time: a few, more than any kiln of these folders has, or as always. */
+const partLength = fc.constantFrom(1, 3, 10, 1000, 200_000);
+
 describe("readLogsInParts(files)", () => {
   test("hands over the very rows and says the very problems of readLogs, whatever overlaps and in whatever order", async () => {
     await fc.assert(
-      fc.asyncProperty(folder, async (files) => {
+      fc.asyncProperty(folder, partLength, async (files, rowsAPart) => {
         const now = Date.UTC(2026, 0, 10);
         const whole = await readLogs(folderOf(files), { now });
-        const { parts, problems, files: read } = await inParts(files, now);
+        const { parts, problems, files: read } = await inParts(files, { now, rowsAPart });
         expect(
           parts
             .flatMap((part) => rowsOf(part))
@@ -107,8 +109,8 @@ describe("readLogsInParts(files)", () => {
 
   test("cuts no load in two, and each part is one kiln's in time order", async () => {
     await fc.assert(
-      fc.asyncProperty(folder, async (files) => {
-        const { tables, parts } = await inParts(files);
+      fc.asyncProperty(folder, partLength, async (files, rowsAPart) => {
+        const { tables, parts } = await inParts(files, { rowsAPart });
         const kilning = tables.get("kilning");
         const [loaded, unloaded] = ["loaded_at", "unloaded_at"].map((name) => kilning?.columns.get(name) ?? []);
         for (const part of parts) {
@@ -140,6 +142,29 @@ describe("readLogsInParts(files)", () => {
     );
     const { parts } = await inParts({ "house.toml": HOUSE, ...files });
     expect(parts.map(({ rowCount }) => rowCount)).toEqual(new Array(10).fill(24));
+  });
+
+  test("hands a long file over in parts between its loads, and counts the rows that are in order after each", async () => {
+    const HOURS = 300;
+    const loads = Array.from(
+      { length: 10 },
+      (_, load) => `R${load},K1,${clock(30 * load + 2)},${clock(30 * load + 20)}`,
+    );
+    const rows = Array.from({ length: HOURS }, (_, hour) => `K1,${clock(hour)},48`);
+    const told: (readonly [number, number])[] = [];
+    const { parts } = await inParts(
+      {
+        "house.toml": HOUSE,
+        "kilning.csv": ["run,kiln,loaded_at,unloaded_at", ...loads, ""].join("\n"),
+        "readings/a.csv": ["kiln,at,air_on_c", ...rows, ""].join("\n"),
+      },
+      { rowsAPart: 60, onOrdered: (ordered, of) => told.push([ordered, of]) },
+    );
+    expect(parts.length).toBeGreaterThanOrEqual(4);
+    expect(Math.max(...parts.map(({ rowCount }) => rowCount))).toBeLessThanOrEqual(90);
+    const sums = parts.map((_, last) => parts.slice(0, last + 1).reduce((sum, { rowCount }) => sum + rowCount, 0));
+    expect(told).toEqual([[0, HOURS], [0, HOURS], ...sums.map((sum) => [sum, HOURS])]);
+    expect(sums.at(-1)).toBe(HOURS);
   });
 
   test("reads every other table as readLogs does, and none of the readings", async () => {

@@ -24,9 +24,14 @@ export async function enterOwnLogs(
 ): Promise<{ readonly published: PublishedLogs; readonly readings: ReadonlyMap<string, Blob> }> {
   // Chromium alone tells it.
   const memory = (navigator as { readonly deviceMemory?: number }).deviceMemory;
-  const { onBytes, onLoad } = readingTeller(onProgress);
+  const { onBytes, onLoad, onStep } = readingTeller(onProgress);
   const { files } = await ownLogFiles(chosen, { house, limits: sizeLimits(memory), onBytes });
-  const { published, readings } = await enterLogs(files, database, { invented: false, now: Date.now(), onLoad });
+  const { published, readings } = await enterLogs(files, database, {
+    invented: false,
+    now: Date.now(),
+    onLoad,
+    onStep,
+  });
   // As blobs, which a browser may put on disk; they are asked for one at a time.
   const kept = [...readings].map(([file, csv]) => [file, new Blob([csv.slice()])] as const);
   return { published, readings: new Map(kept) };
