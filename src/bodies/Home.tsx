@@ -1,11 +1,5 @@
-import { changesAnswer } from "../findings/changes/changesAnswer.ts";
-import { kilnHoursAnswer } from "../findings/kilnHoursAnswer.ts";
-import { logsAnswer } from "../findings/logsAnswer.ts";
+import { pageAnswers } from "../findings/pageAnswers.ts";
 import type { Sentence } from "../findings/sentence.ts";
-import { steepGerminationAnswer } from "../findings/steepGermination/steepGerminationAnswer.ts";
-import { thermostatAnswer } from "../findings/thermostatAnswer.ts";
-import { varietiesAnswer } from "../findings/varieties/varietiesAnswer.ts";
-import { yieldMoistureAnswer } from "../findings/yieldMoistureAnswer.ts";
 import type { ReportWith } from "../report/report.ts";
 import { useBody, useUnits } from "./context.ts";
 import { Entry } from "./Entry.tsx";
@@ -36,15 +30,15 @@ type HomeReport = ReportWith<
 function PageAnswers({ report }: { readonly report: HomeReport }) {
   const { house, hrefTo } = useBody();
   const units = useUnits();
-  const reader = { units, timeZone: house.timeZone };
+  const answers = pageAnswers(report, { units, timeZone: house.timeZone });
   const pages: readonly (readonly [PageName, Sentence])[] = [
-    [steepGerminationPage, steepGerminationAnswer(report.steepGermination, units)],
-    [kilnHoursPage, kilnHoursAnswer(report.kilnHours, units)],
-    [yieldMoisturePage, yieldMoistureAnswer(report.yieldMoisture, house.timeZone)],
-    [thermostatPage, thermostatAnswer(report.thermostat, reader)],
-    [varietiesPage, varietiesAnswer(report.varieties)],
-    [changesPage, changesAnswer(report.changes, reader)],
-    [logsPage, logsAnswer(report.logs, report.runs.length)],
+    [steepGerminationPage, answers.steepGermination],
+    [kilnHoursPage, answers.kilnHours],
+    [yieldMoisturePage, answers.yieldMoisture],
+    [thermostatPage, answers.thermostat],
+    [varietiesPage, answers.varieties],
+    [changesPage, answers.changes],
+    [logsPage, answers.logs],
   ];
   return (
     <ul class="front">
