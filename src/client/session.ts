@@ -35,6 +35,9 @@ export interface Session {
   cancel(): void;
 }
 
+/** How long after a choice the address names it, ms. */
+const ADDRESS_AFTER = 150;
+
 export function startSession(main: HTMLElement): Session {
   const places: SitePlaces = readSitePlaces(main);
   const site = openSiteReports(places, (progress) => showProgress(main, progressText(progress), true));
@@ -160,8 +163,8 @@ export function startSession(main: HTMLElement): Session {
       const now = view.units ?? houseUnits();
       if (now !== before) view = { ...view, whatIf: convertWhatIf(view.whatIf, before, now) };
       void draw(view);
-      // The question goes out first: a browser takes some milliseconds to write an address.
-      setTimeout(() => history.replaceState(null, "", `${location.pathname}${formatView(view)}`));
+      // The answer is drawn first, where it comes soon: a browser takes some milliseconds to write an address.
+      setTimeout(() => history.replaceState(null, "", `${location.pathname}${formatView(view)}`), ADDRESS_AFTER);
     },
     prepare() {
       void adopt().catch(() => {});

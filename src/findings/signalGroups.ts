@@ -27,8 +27,7 @@ function mainOf(signals: readonly ChartSignal[]): ChartSignal {
   return first;
 }
 
-/** A chart's signals, gathered where they overlap and point the same way, by the first run they cover. */
-export function signalGroups(chart: ControlChart): readonly SignalGroup[] {
+function groupsOf(chart: ControlChart): readonly SignalGroup[] {
   const indexOf = new Map(chart.runs.map(({ run }, index) => [run, index]));
   const placed = chart.signals
     .map((signal) => {
@@ -62,6 +61,18 @@ export function signalGroups(chart: ControlChart): readonly SignalGroup[] {
     };
   });
 }
+
+/**
+ * A chart's signals, gathered where they overlap and point the same way, by the first run they cover. Answer, list and count
+ * of a page ask it of one chart.
+ */
+export function signalGroups(chart: ControlChart): readonly SignalGroup[] {
+  const known = grouped.get(chart) ?? groupsOf(chart);
+  grouped.set(chart, known);
+  return known;
+}
+
+const grouped = new WeakMap<ControlChart, readonly SignalGroup[]>();
 
 /** A shift counts as still there while one of the latest batches belongs to it. */
 const LATEST = 3;

@@ -25,7 +25,7 @@ export function besideSignal(
   const logged = events
     .filter(({ kind, on }) => kind !== "new-baseline" && on >= start && on <= last.at + DAYS_AFTER * DAY)
     .map(({ on, what }) => `${printDate(on, "UTC")}: ${what}`);
-  const before = runs[runs.slice(0, from).findLastIndex((run) => run.variety === first.variety)];
+  const before = latestBefore(runs, from, first.variety);
   const changed = (name: string, now: string | null, then: string | null | undefined): string[] =>
     now !== null && then != null && now !== then ? [`${name} ${now}, before it ${then}`] : [];
   return [
@@ -33,4 +33,10 @@ export function besideSignal(
     ...changed(`${first.variety} from lot`, first.row.lot, before?.row.lot),
     ...changed("kiln", first.row.kiln, before?.row.kiln),
   ];
+}
+
+function latestBefore(runs: readonly MeasuredRun[], index: number, variety: string): MeasuredRun | undefined {
+  let at = index - 1;
+  while (at >= 0 && runs[at]?.variety !== variety) at -= 1;
+  return runs[at];
 }
