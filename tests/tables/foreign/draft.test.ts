@@ -210,6 +210,24 @@ describe("joinMatches", () => {
     expect(readMatches(text).matches).toHaveLength(3);
   });
 
+  test("puts matches in the place of those for the same files, and keeps the others and their remarks", () => {
+    const other = writeMatches(draftMatches(drafted("w.csv", TWO_KILNS), "w.csv"));
+    const before = withUnit(drafted("batches.csv", SHEET), 7, "ambient_f");
+    const older = `# ours\n${writeMatches(draftMatches(before, "batches.csv"))}# of the second kiln\n${other.slice(other.indexOf("[[match]]"))}`;
+    const { text } = joinMatches(older, added, new Set(["batches.csv"]));
+    expect(text).toContain("# ours");
+    expect(text).toContain("# of the second kiln");
+    expect(readMatches(text).matches).toEqual([...draftMatches(drafted("w.csv", TWO_KILNS), "w.csv"), ...added]);
+    expect(joinMatches(older, [], new Set(["batches.csv", "w.csv"])).text).not.toContain("[[match]]");
+    const inline = 'match = [{ files = "a.csv", table = "lab" }, { files = "batches.csv", table = "lab" }]\n';
+    const { matches } = readMatches(joinMatches(inline, added, new Set(["batches.csv"])).text);
+    expect(matches.map(({ files, table }) => `${files} ${table}`)).toEqual([
+      "a.csv lab",
+      "batches.csv steeping",
+      "batches.csv kilning",
+    ]);
+  });
+
   test("writes anew what cannot be added to", () => {
     const { text } = joinMatches('match = [{ files = "a.csv", table = "lab" }]\n', added);
     expect(readMatches(text).matches.map(({ table }) => table)).toEqual(["lab", "steeping", "kilning"]);

@@ -6,6 +6,7 @@ import {
   columnOf,
   type DraftHeading,
   type DraftPart,
+  freePartId,
   type HeadingUse,
   keepsBeside,
   leftOver,
@@ -64,12 +65,6 @@ export const withFixed = (draft: MatchDraft, id: string, stem: string, text: str
   ),
 });
 
-function freeId(parts: readonly DraftPart[], table: TableName): string {
-  let id: string = table;
-  for (let number = 2; parts.some((part) => part.id === id); number++) id = `${table} ${number}`;
-  return id;
-}
-
 /** What nobody can use any more, since its table is gone, is left over. */
 function settled(draft: MatchDraft): MatchDraft {
   const hasReadings = draft.parts.some(({ table }) => table === "readings");
@@ -91,7 +86,7 @@ function settled(draft: MatchDraft): MatchDraft {
 
 /** One more table that the file holds; columns that nobody has used yet are suggested for it. */
 export function withPart(draft: MatchDraft, table: TableName, house: Settings): MatchDraft {
-  const id = freeId(draft.parts, table);
+  const id = freePartId(draft.parts, table);
   const asksKiln = stemColumn(table, "kiln")?.needed === true;
   const taken = new Set(draft.parts.map(({ fixed }) => fixed.get("kiln")));
   const kiln = house.kilns.find((one) => !taken.has(one.id))?.id ?? "";

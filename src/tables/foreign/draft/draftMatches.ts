@@ -62,7 +62,7 @@ function notRead(draft: MatchDraft): readonly string[] {
     return isRead(heading) || text === "" || !holdsAnything(draft, heading.place) ? [] : [text];
   });
   const probes = probeHeadings(draft) ? draft.probes.flatMap(({ name, stem }) => (stem === null ? [name] : [])) : [];
-  return [...headings, ...probes];
+  return [...headings, ...probes, ...draft.unwantedElsewhere];
 }
 
 /**

@@ -106,5 +106,6 @@ export function draftOf(path: string, sample: SampleLayout, encoding: string | n
     parts,
     headings,
     probes: probe ? probesAt(sample, probe.place) : [],
+    unwantedElsewhere: [],
   };
 }

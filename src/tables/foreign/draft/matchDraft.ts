@@ -59,6 +59,15 @@ export interface MatchDraft {
   readonly parts: readonly DraftPart[];
   readonly headings: readonly DraftHeading[];
   readonly probes: readonly DraftProbe[];
+  /** Headings and probes that other files of the same pattern have and nobody wants; from an earlier columns.toml. */
+  readonly unwantedElsewhere: readonly string[];
+}
+
+/** The next free id of a part of this table. */
+export function freePartId(parts: readonly DraftPart[], table: TableName): string {
+  let id: string = table;
+  for (let number = 2; parts.some((part) => part.id === id); number++) id = `${table} ${number}`;
+  return id;
 }
 
 export const stemColumn = (table: TableName, stem: string): Column | null =>
