@@ -51,16 +51,14 @@ async function freshPage(browser: Browser, address: string): Promise<Page> {
 /** The control by its name, with every fold about it opened as a reader would have opened it. */
 async function control(page: Page, name: string, value?: string): Promise<Locator> {
   const found = page.locator(`[data-control="${name}"]${value === undefined ? "" : `[value="${value}"]`}`).first();
-  const opened = await found.evaluate((element) => {
-    let folds = 0;
+  await found.evaluate((element) => {
     for (let fold = element.closest("details"); fold !== null; fold = fold.parentElement?.closest("details") ?? null) {
-      if (!fold.open) folds += 1;
       fold.open = true;
     }
-    return folds;
   });
-  // What an opened fold brings about is not the control's doing.
-  if (opened > 0) await page.waitForTimeout(QUIET_MILLISECONDS);
+  await found.scrollIntoViewIfNeeded();
+  // What an opened fold or a scrolled page brings about is not the control's doing.
+  await page.waitForTimeout(QUIET_MILLISECONDS);
   return found;
 }
 
