@@ -160,19 +160,15 @@ function stripOf(row: Row, { x, inside, pen }: Sheet, { top, step, size, frame, 
   return drawn;
 }
 
-/** `Alva: 5 of 90 batches outside 4.0 to 5.0 %, 3.1 in 100 expected (1.2 to 6.0); Cpk 0.90 (0.70 to 1.10).` */
+/** `Alva: 5 of 90 batches outside 4.0 to 5.0 %, 3.1 in 100 expected.`: intervals and Cpk stand in the table. */
 function rowSaid(row: Row, words: ChartWords): string {
-  const { low, high, cpk, expectedOutsidePercent: expected } = row;
+  const { low, high, expectedOutsidePercent: expected } = row;
   const range =
     low !== null && high !== null
       ? `outside ${words.bareValue(low)} to ${words.value(high)}`
       : low !== null
         ? `below ${words.value(low)}`
         : `above ${words.value(high ?? Number.NaN)}`;
-  const share = `${printNumber(expected.estimate, 1)} in 100 expected (${printNumber(expected.low, 1)} to ${printNumber(expected.high, 1)})`;
-  const index =
-    cpk === null
-      ? ""
-      : `; Cpk ${printNumber(cpk.estimate, 2)} (${printNumber(cpk.low, 2)} to ${printNumber(cpk.high, 2)})`;
-  return `${row.variety}: ${row.below + row.above} of ${countOf(row.values.length, "batch")} ${range}, ${share}${index}.`;
+  const share = `${printNumber(expected.estimate, 1)} in 100 expected`;
+  return `${row.variety}: ${row.below + row.above} of ${countOf(row.values.length, "batch")} ${range}, ${share}.`;
 }

@@ -125,7 +125,7 @@ export function batchesInOrderFigure(
   return {
     id,
     title,
-    summary: `${capitalised(strips.map(said).join("; "))}. Washed: what is accepted.`,
+    summary: `${capitalised(strips.map(said).join("; "))}. Shaded: what is accepted.`,
     table: inOrderTable(strips, settings, dated),
     wideWidth: fullWidth,
     narrowWidth,

@@ -3,6 +3,7 @@ import type { SpreadSplit } from "../../report/varietiesResult.ts";
 import { maltMeasure, measureWithUnit, printMeasureDifference } from "../../units/maltMeasure.ts";
 import { printNumber } from "../../units/print.ts";
 import { footAxis, footHeight } from "../axes.ts";
+import { listed } from "../controlCharts/chartWords.ts";
 import { type FigureSettings, fullWidth, narrowWidth, textSize } from "../figureSettings.ts";
 import type { FigureSpec, Frame } from "../figureSpec.ts";
 import { lineHeight } from "../labelLayer.ts";
@@ -79,12 +80,16 @@ export function betweenLotsFigure(splits: readonly SpreadSplit[], settings: Figu
   };
 
   const { units } = settings;
+  const most = rows
+    .filter(({ share }) => share.estimate > 0.5)
+    .map(({ measure, share }) => `${measure.words}, ${withRange(share, "\u00a0%")}`);
   return {
     id: "between-lots",
     title: "From lot to lot, or from batch to batch?",
-    summary: `Share of the variance that lies between lots: ${rows
-      .map(({ measure, share }) => `${measure.words} ${withRange(share, "\u00a0%")}`)
-      .join("; ")}. The rest lies from batch to batch of one lot.`,
+    summary:
+      most.length === 0
+        ? "In no measure does most of the variance lie between lots: it lies from batch to batch of one lot."
+        : `Most of the variance lies between lots in ${listed(most)}; of the others it lies from batch to batch of one lot.`,
     table: {
       columns: [
         { label: "measure", numeric: false },

@@ -158,7 +158,7 @@ function panelOf(score: VarietyScore, panel: Panel, { left, size, line, pen }: D
 /** `Alva: final moisture 62, colour 81.` */
 function said(score: VarietyScore): string {
   const rows = drawnOf(score)
-    .slice(0, 3)
+    .slice(0, 1)
     .map((one) => `${nameOf(one)} ${inHundred(one.onTarget)}`);
   return `${score.variety}: ${rows.join(", ")} in 100.`;
 }

@@ -153,7 +153,7 @@ const nameOf = ({ variety, batches }: VarietyScore): string => `${variety}, ${co
 function said({ variety, onTarget, even, met, batches, standing }: VarietyScore): string {
   if (onTarget === null || even === null) return "";
   const early = standing === "early" ? ", early" : "";
-  return `${variety}: on target ${printNumber(onTarget.estimate, 0)}${range(onTarget)}, even ${printNumber(even.estimate, 0)}${range(even)}, ${printNumber(met, 0)} of ${printNumber(batches, 0)} met all${early}.`;
+  return `${variety}: on target ${printNumber(onTarget.estimate, 0)}, even ${printNumber(even.estimate, 0)}, ${printNumber(met, 0)} of ${printNumber(batches, 0)} met all${early}.`;
 }
 
 const bare = (value: number | null | undefined): string => (value == null ? "" : printNumber(value, 0));

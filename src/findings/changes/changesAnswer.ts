@@ -1,7 +1,6 @@
 import type { ChangeResult, ChangesResult } from "../../report/changesResult.ts";
 import { countedInWords, listed } from "../counted.ts";
-import type { Sentence } from "../sentence.ts";
-import { strong } from "../sentence.ts";
+import { joinSentences, type Sentence, strong } from "../sentence.ts";
 import type { Reader } from "../thermostatWords.ts";
 import { effectSentence, effectStatement } from "./changeSentences.ts";
 import { mainEffect, namedChange } from "./changeWords.ts";
@@ -40,7 +39,7 @@ export function changesGrounds({ changes }: ChangesResult, { units }: Reader): r
   if (latest === undefined) return [];
   const main = mainEffect(latest);
   const others = latest.effects.filter((effect) => effect !== main);
-  return [...others.map((effect) => effectStatement(effect, units)), tally(changes)];
+  return [joinSentences(others.map((effect) => effectStatement(effect, units))), tally(changes)];
 }
 
 const TALLY = [

@@ -1,4 +1,5 @@
 import type { Fact } from "../../report/fact.ts";
+import { varietyPath } from "../../units/varietyPath.ts";
 
 /** Where a fact stands in the site: path from the root, with the entry's anchor. */
 export function factPath(fact: Fact): string {
@@ -17,14 +18,17 @@ export function factPath(fact: Fact): string {
     case "heater":
       return "thermostat/";
     case "variety":
+      return varietyPath(fact.variety);
     case "lot":
-      return "varieties/#scores";
+      return `${varietyPath(fact.variety)}#lots-of-grain`;
     case "laboratory":
       return "varieties/#scores";
     case "steep":
+      return `steep-and-germination/#${fact.shape === "shift" ? "steep" : "bias"}`;
     case "bed":
+      return "steep-and-germination/#beds";
     case "timetable":
-      return "steep-and-germination/";
+      return "steep-and-germination/#timetable";
     case "logs":
       return "logs/";
     case "orders":

@@ -178,7 +178,14 @@ describe("betweenLotsFigure(splits, settings)", () => {
     const closed = splits.map((split) => ({ ...split, shareBetween: { estimate: 0, low: 0, high: 0 } }));
     const figure = betweenLotsFigure(closed, settings);
     expect(rowsOf(figure)[0]?.at(-1)).toBe("none seen");
-    expect(figure?.summary).toContain("final moisture none seen");
+    expect(figure?.summary).toContain("In no measure");
+  });
+
+  test("says which measures differ mostly from lot to lot", () => {
+    const apart = splits.map((split) => ({ ...split, shareBetween: { estimate: 0.95, low: 0.83, high: 0.99 } }));
+    expect(betweenLotsFigure(apart, settings)?.summary).toContain(
+      "between lots in final moisture, 95\u00a0% (83 to 99)",
+    );
   });
 });
 

@@ -46,7 +46,7 @@ describe.each(everyFact.map((fact) => [fact.kind, fact] as const))("a fact of %s
     const finding = findingInWords(findingOf(fact), madeUpReader);
     expect(said(finding.cost)).toMatch(/\.$/);
     expect(finding.checkFirst.length).toBeGreaterThan(0);
-    expect(finding.evidence[0]?.path).toMatch(/^([a-z-]+\/)?(#[\w-]+)?$/);
+    expect(finding.evidence[0]?.path).toMatch(/^([a-z-]+\/([\w~]+\/)?)?(#[\w-]+)?$/);
   });
 });
 
