@@ -24,8 +24,8 @@ export function WriteUpSave({ state, hands }: { readonly state: WriteUpState; re
       {faults > 0 ? <p class="box-fault">{`${counted(faults, "place")} to mend first.`}</p> : null}
       <p role="status">
         {said ?? ""}{" "}
-        <button type="button" class="button button-quiet" hidden={!undo} onClick={() => hands?.undo()}>
-          Put it back
+        <button type="button" class="button button-quiet" hidden={undo === null} onClick={() => hands?.undo()}>
+          {undo ?? ""}
         </button>
       </p>
       {Object.values(draft.stages).some((stage) => Object.keys(stage).length > 0) ? (

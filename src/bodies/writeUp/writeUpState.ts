@@ -24,8 +24,8 @@ export interface WriteUpState {
   readonly opensFolders: boolean;
   /** What happened last, in a sentence. */
   readonly said: string | null;
-  /** A draft that was taken away can be put back. */
-  readonly undo: boolean;
+  /** What the button says that puts back what went out of the boxes; null where nothing did. */
+  readonly undo: string | null;
 }
 
 /** What a live page does when its controls are used; null while no script answers. */

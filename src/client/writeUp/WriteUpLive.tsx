@@ -8,7 +8,7 @@ import { type Draft, emptyDraft, withoutStage, withTyped } from "../../tables/wr
 import { logsAtHand } from "../../tables/writeUp/logsAtHand.ts";
 import type { WriteUpTable } from "../../tables/writeUp/writeUpStages.ts";
 import { openKeptDrafts } from "./keptDrafts.ts";
-import { opensFolders } from "./logsFolder.ts";
+import { opensFolders, type TakeOut } from "./logsFolder.ts";
 import { saveStage } from "./saveStage.ts";
 import { shownFields } from "./shownFields.ts";
 import { startState } from "./startState.ts";
@@ -32,19 +32,33 @@ function nowInZone(timeZone: string): string {
   return `${part("year")}-${part("month")}-${part("day")}T${part("hour")}:${part("minute")}`;
 }
 
+/** What went out of the boxes and can come back into them. */
+interface Removed {
+  readonly draft: Draft;
+  /** The stage that was saved; null where the whole draft was removed. */
+  readonly saved: WriteUpTable | null;
+  readonly takeOut: TakeOut | null;
+}
+
 /** The page that writes up a batch, alive: the same body as the built one, with hands. */
 export function WriteUpLive({ report, root }: { readonly report: ReportRows; readonly root: string }) {
   const { standing: _, waits: __, ...context } = useBody();
   const kept = useMemo(() => openKeptDrafts(root), [root]);
   const [awake, setAwake] = useState(false);
-  const [draft, setDraft] = useState<Draft>(emptyDraft(""));
+  const [draft, showDraft] = useState<Draft>(emptyDraft(""));
+  // What is typed before the page is drawn again must not be laid over an older draft.
+  const latest = useRef(draft);
+  const setDraft = (next: Draft): void => {
+    latest.current = next;
+    showDraft(next);
+  };
   const [table, setTable] = useState<WriteUpTable>("steeping");
   const [problems, setProblems] = useState<DraftProblems>({});
   const [tried, setTried] = useState(false);
   const [words, setWords] = useState<string | null>(null);
   const inHand = useLogsFolder(root, setWords);
   const { folder } = inHand;
-  const [removed, setRemoved] = useState<Draft | null>(null);
+  const [removed, setRemoved] = useState<Removed | null>(null);
   const [others, setOthers] = useState<readonly string[]>([]);
 
   const { house, runs } = report;
@@ -55,8 +69,11 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
 
   // Taking the built page over changes nothing of it; the next drawing does, with what was typed before a reload.
   useEffect(() => {
-    const [latest, ...more] = kept.all();
-    if (latest !== undefined) setDraft(latest);
+    const [first, ...more] = kept.all();
+    if (first !== undefined) {
+      latest.current = first;
+      showDraft(first);
+    }
     setOthers(more.map(({ run }) => run));
     setAwake(true);
   }, [kept]);
@@ -78,7 +95,24 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
     const couldKeep = kept.put(next);
     setOthers(kept.all().flatMap(({ run }) => (run === next.run ? [] : [run])));
     setWords(couldKeep ? null : "This browser keeps nothing: what is typed is lost when the page is closed.");
+    // A draft that was removed would overwrite what is typed from here on; a stage that was saved comes back beside it.
+    setRemoved((before) => (before?.saved === table || before?.saved === null ? null : before));
+  };
+
+  const putBack = async ({ draft: before, saved, takeOut }: Removed): Promise<void> => {
     setRemoved(null);
+    try {
+      await takeOut?.();
+    } catch (error) {
+      setWords(error instanceof Error ? error.message : String(error));
+      return;
+    }
+    const now = kept.all().find(({ run }) => run === before.run) ?? emptyDraft(before.run);
+    keep(saved === null ? before : { ...now, stages: { ...now.stages, [saved]: before.stages[saved] ?? {} } });
+    if (saved !== null) setTable(saved);
+    if (takeOut === null || folder === null) return;
+    setWords(`Taken out of ${saved}.csv in ${folder.name} again.`);
+    inHand.changed(await folder.again());
   };
 
   const hands: WriteUpHands | null = !awake
@@ -86,20 +120,22 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
     : {
         choose(given) {
           const run = given.trim();
-          if (run === draft.run) return;
+          const now = latest.current;
+          if (run === now.run) return;
           setTried(false);
           // Boxes filled in before the batch had a name are its own.
-          const mine = draft.run === "" ? { ...draft, run } : emptyDraft(run);
+          const mine = now.run === "" ? { ...now, run } : emptyDraft(run);
           const known = kept.all().find((one) => one.run === run);
-          if (draft.run === "") kept.put(emptyDraft(""));
+          if (now.run === "") kept.put(emptyDraft(""));
           keep(known ?? mine);
         },
         turnTo(next) {
           setTable(next);
           setTried(false);
         },
-        type: (heading, text) => keep(withTyped(draft, table, heading, text)),
-        now: (heading) => keep(withTyped(draft, table, heading, nowInZone(folder?.house.timeZone ?? house.timeZone))),
+        type: (heading, text) => keep(withTyped(latest.current, table, heading, text)),
+        now: (heading) =>
+          keep(withTyped(latest.current, table, heading, nowInZone(folder?.house.timeZone ?? house.timeZone))),
         openFolder: inHand.choose,
         openKeptFolder: inHand.openKept,
         forgetFolder: inHand.forget,
@@ -113,7 +149,7 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
             setTried(false);
             setDraft(rest);
             kept.put(rest);
-            setRemoved(draft);
+            setRemoved({ draft, saved: table, takeOut: outcome.takeOut });
             if (outcome.folder !== null) inHand.changed(outcome.folder);
           });
         },
@@ -121,11 +157,11 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
           const rest = emptyDraft(draft.run);
           setDraft(rest);
           kept.put(rest);
-          setRemoved(draft);
+          setRemoved({ draft, saved: null, takeOut: null });
           setWords(`Removed what was typed of ${draft.run === "" ? "this batch" : draft.run}.`);
         },
         undo() {
-          if (removed !== null) keep(removed);
+          if (removed !== null) void putBack(removed);
         },
       };
 
@@ -141,7 +177,12 @@ export function WriteUpLive({ report, root }: { readonly report: ReportRows; rea
     keptFolder: inHand.kept,
     opensFolders: awake && opensFolders(),
     said: words,
-    undo: removed !== null,
+    undo:
+      removed === null
+        ? null
+        : removed.takeOut === null
+          ? "Put it back"
+          : `Take the row of ${removed.draft.run} out of ${removed.saved}.csv again`,
   };
   const body = <WriteUp state={state} hands={hands} />;
   return awake ? <BodyProvider value={context}>{body}</BodyProvider> : body;

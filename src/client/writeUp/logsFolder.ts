@@ -21,6 +21,13 @@ function picker(): FolderPicker | null {
 
 export const opensFolders = (): boolean => picker() !== null;
 
+/**
+ * Takes a row that was added out of its file again, so that it is as it was, or not there where it was made for the row.
+ *
+ * @throws {Error} with a sentence where the file is no longer byte for byte what was written; nothing is done then
+ */
+export type TakeOut = () => Promise<void>;
+
 /** A house's logs folder on disk, which rows can be added to. */
 export interface LogsFolder {
   readonly name: string;
@@ -34,7 +41,7 @@ export interface LogsFolder {
    *
    * @throws {Error} with a sentence where it cannot be added; the file is then as it was
    */
-  add(table: WriteUpTable, run: string, typed: StageDraft): Promise<void>;
+  add(table: WriteUpTable, run: string, typed: StageDraft): Promise<TakeOut>;
   /** The folder as it lies there now. */
   again(): Promise<LogsFolder>;
 }
@@ -71,6 +78,29 @@ async function write(folder: FileSystemDirectoryHandle, name: string, at: number
   await writing.close();
 }
 
+const areSame = (a: Uint8Array, b: Uint8Array): boolean =>
+  a.length === b.length && a.every((byte, at) => byte === b[at]);
+
+async function putBack(
+  folder: FileSystemDirectoryHandle,
+  name: string,
+  before: Uint8Array | null,
+  after: Uint8Array,
+): Promise<void> {
+  const now = await bytesOf(folder, name);
+  if (now === null || !areSame(now, after)) {
+    const what = now === null ? "is no longer there" : "was changed after the row was added";
+    throw new Error(`${name} ${what}, and was left alone: take the row out of it yourself.`);
+  }
+  if (before === null) {
+    await folder.removeEntry(name);
+    return;
+  }
+  const file = await (await folder.getFileHandle(name)).createWritable({ keepExistingData: true });
+  await file.truncate(before.length);
+  await file.close();
+}
+
 async function addRow(
   folder: FileSystemDirectoryHandle,
   house: House,
@@ -78,12 +108,13 @@ async function addRow(
   table: WriteUpTable,
   run: string,
   typed: StageDraft,
-): Promise<void> {
+): Promise<TakeOut> {
   const path = `${table}.csv`;
   const before = await bytesOf(folder, path);
   if (before === null || before.length === 0) {
-    await write(folder, path, 0, new TextEncoder().encode(stageCsv(table, run, typed, house)));
-    return;
+    const whole = new TextEncoder().encode(stageCsv(table, run, typed, house));
+    await write(folder, path, 0, whole);
+    return () => putBack(folder, path, before, whole);
   }
   const added = await appendRow({ path, bytes: before }, table, run, typed, house);
   if (added.kind === "refusal") throw new Error(added.sentence);
@@ -95,6 +126,7 @@ async function addRow(
     throw new Error(`${path} would not be read with this row at its end; look at its last lines, or download the row.`);
   }
   await write(folder, path, before.length, added.bytes);
+  return () => putBack(folder, path, before, after);
 }
 
 /** Lets the reader choose their logs folder. @returns null where they chose none */

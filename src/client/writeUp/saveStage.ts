@@ -7,7 +7,7 @@ import type { Draft } from "../../tables/writeUp/draft.ts";
 import { settingsText } from "../../tables/writeUp/logsAtHand.ts";
 import type { WriteUpTable } from "../../tables/writeUp/writeUpStages.ts";
 import { saveFile } from "../takeAway/saveFile.ts";
-import type { LogsFolder } from "./logsFolder.ts";
+import type { LogsFolder, TakeOut } from "./logsFolder.ts";
 
 interface Saving {
   readonly draft: Draft;
@@ -24,6 +24,8 @@ interface Saved {
   readonly sentence: string | null;
   /** The folder with the row in it. */
   readonly folder: LogsFolder | null;
+  /** Takes the row out of that folder's file again; null where it went elsewhere. */
+  readonly takeOut: TakeOut | null;
 }
 
 /** A name that may stand in a file's. */
@@ -35,7 +37,7 @@ const fileName = (run: string): string => run.replaceAll(/[^\p{L}\p{N}._-]+/gu, 
  */
 export async function saveStage({ draft, table, folder, house, logs }: Saving): Promise<Saved> {
   const problems = await checkDraft(draft, logs, Date.now());
-  const refused = { saved: false, problems, folder: null };
+  const refused = { saved: false, problems, folder: null, takeOut: null };
   if ((problems[table] ?? []).some(({ effect }) => effect !== "note")) return { ...refused, sentence: null };
   const typed = draft.stages[table] ?? {};
   try {
@@ -44,11 +46,11 @@ export async function saveStage({ draft, table, folder, house, logs }: Saving): 
       const name = `${table}-${fileName(draft.run)}.csv`;
       saveFile(name, "text/csv;charset=utf-8", stageCsv(table, draft.run, typed, settings));
       const sentence = `Downloaded ${name}: put its second line behind ${table}.csv.`;
-      return { saved: true, problems, folder: null, sentence };
+      return { saved: true, problems, folder: null, takeOut: null, sentence };
     }
-    await folder.add(table, draft.run, typed);
+    const takeOut = await folder.add(table, draft.run, typed);
     const sentence = `Added to ${table}.csv in ${folder.name}.`;
-    return { saved: true, problems, folder: await folder.again(), sentence };
+    return { saved: true, problems, folder: await folder.again(), takeOut, sentence };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return { ...refused, sentence: `Not saved. ${why}` };

@@ -24,6 +24,6 @@ export function startState({ house, runs, choices }: ReportRows): WriteUpState {
     keptFolder: null,
     opensFolders: false,
     said: null,
-    undo: false,
+    undo: null,
   };
 }
