@@ -1,5 +1,13 @@
 const GEOMETRY = new Set(["x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "width", "height", "d", "transform"]);
 
+/** All that a mark's link holds. */
+const LINK = new Set(["href", "tabindex"]);
+
+/** To write an attribute costs far more than to read it, and of hundreds of marks most are as they should be. */
+function putAttribute(element: Element, name: string, value: string): void {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
 /** A number as short as SVG reads it at one decimal: `12.04` is `12`, `-0.04` is `0`, `0.55` is `.6`. */
 function oneDecimal(text: string): string {
   const rounded = Math.round(Number(text) * 10) / 10;
@@ -44,14 +52,14 @@ function tidyElement(element: Element, idPrefix: string, ids: Map<string, string
         }),
       );
     } else if (name === "transform" && HALF_PIXEL.test(value)) element.removeAttribute(name);
-    else if (GEOMETRY.has(name)) element.setAttribute(name, roundNumbers(value));
+    else if (GEOMETRY.has(name)) putAttribute(element, name, roundNumbers(value));
   }
   if (element.localName === "a") {
     const href = element.getAttribute("href") ?? element.getAttribute("xlink:href") ?? "";
-    for (const { name } of [...element.attributes]) element.removeAttribute(name);
-    element.setAttribute("href", safeHref(href));
+    for (const { name } of [...element.attributes]) if (!LINK.has(name)) element.removeAttribute(name);
+    putAttribute(element, "href", safeHref(href));
     // For the pointer alone: from the keyboard and to a screen reader the table under the figure has the same links.
-    element.setAttribute("tabindex", "-1");
+    putAttribute(element, "tabindex", "-1");
   }
 }
 
