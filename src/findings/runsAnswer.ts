@@ -19,14 +19,16 @@ export function runsAnswer(runs: readonly RunRow[], timeZone: string): Sentence 
 
 /** What became of one batch: grain in, malt out, hours in the kiln, and whether those were what was expected. */
 export function runAnswer(result: RunPageResult, units: UnitSystem): Sentence {
-  const { run, expectedHours } = result;
+  const { run, expectedHours, problems } = result;
+  const isUnread = problems.some(({ effect }) => effect === "row-set-aside");
+  const unknown = isUnread ? "what came out could not be read, its faults stand below." : "no malt is logged yet.";
   const grain = run.grainInKilograms === null ? null : print(run.grainInKilograms, "mass", units);
   const malt = run.maltKilograms ?? run.maltOutKilograms;
   const made: Sentence =
     grain !== null && malt !== null
       ? [strong(grain), ` of ${run.grain ?? "grain"} made `, strong(print(malt, "mass", units)), " of malt."]
       : grain !== null
-        ? [strong(grain), ` of ${run.grain ?? "grain"} went in; no malt is logged yet.`]
+        ? [strong(grain), ` of ${run.grain ?? "grain"} went in; ${unknown}`]
         : malt !== null
           ? [strong(print(malt, "mass", units)), " of malt came out; the grain in is not logged."]
           : ["Neither grain in nor malt out is logged."];

@@ -4,7 +4,7 @@ import { logsAnswer, logsGrounds } from "../../src/findings/logsAnswer.ts";
 import { runAnswer, runsAnswer } from "../../src/findings/runsAnswer.ts";
 import { plainText, type Sentence } from "../../src/findings/sentence.ts";
 import type { RunPageResult } from "../../src/report/runPageResult.ts";
-import { bareRun, madeUpReport } from "../support/madeUpReport.ts";
+import { bareRun, madeUpProblem, madeUpReport } from "../support/madeUpReport.ts";
 
 const said = (sentence: Sentence): string => plainText(sentence).replaceAll("\u00a0", " ");
 
@@ -81,6 +81,11 @@ describe("runAnswer(result, units)", () => {
 
   it("says what is not logged", () => {
     expect(said(runAnswer(result({ maltKilograms: null }, null), "metric"))).toContain("no malt is logged yet");
+    const unread = {
+      ...result({ maltKilograms: null }, null),
+      problems: [{ ...madeUpProblem, effect: "row-set-aside" as const }],
+    };
+    expect(said(runAnswer(unread, "metric"))).toContain("what came out could not be read");
     expect(said(runAnswer(result({ loadedAt: 1 }, null), "metric"))).toContain("It is in the kiln.");
   });
 });
