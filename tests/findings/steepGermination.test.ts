@@ -53,13 +53,13 @@ describe("steepStanding(steeps)", () => {
 describe("steepOutSentence(steeps)", () => {
   it("says how many met their range and how far the whole lies off its aim", () => {
     expect(said(steepOutSentence([steep(1, 43.5), steep(2, 42), steep(3, 44)]))).toBe(
-      "Steep-out moisture met its range in 2 of 3 batches, on the whole 1.3 points under its aim.",
+      "Steep-out moisture met its range in 2 of 3 batches, on the whole 1.3 points under its target.",
     );
   });
 
   it("calls a mean within what a meter tells on its aim", () => {
     expect(said(steepOutSentence([steep(1, 44.4), steep(2, 44.7)]))).toBe(
-      "Steep-out moisture met its range in all 2 batches and is on its aim on the whole.",
+      "Steep-out moisture met its range in all 2 batches and is on its target on the whole.",
     );
   });
 });

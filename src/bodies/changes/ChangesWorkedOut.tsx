@@ -37,7 +37,7 @@ export function ChangesWorkedOut() {
           </p>
           <p>
             <b>Verdicts.</b> A difference is told where its interval leaves nothing out; it helped where hours or energy
-            fell, yield rose, or a measure came nearer to its aim in targets.csv. Without an aim it moved, for neither
+            fell, yield rose, or a measure came nearer to its target in targets.csv. Without one it moved, for neither
             better nor worse. No difference is said where the interval leaves less than is worth telling: an hour of
             kilning, a tenth of the energy, 0.35 points of final moisture, a point of yield or of steep-out moisture, a
             tenth of the kernel’s length (this project’s choice). Otherwise it cannot be told.

@@ -19,7 +19,7 @@ const steepColumns = (degrees: string): readonly string[] => [
   "wet, h",
   "rests, h",
   "steep-out, %",
-  "aim, %",
+  "target, %",
   "fitted, %",
   "meter less gain",
   "chitted, %",

@@ -39,7 +39,7 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
                 {`length after ${whole(usualHours)} h`}
               </th>
               <th scope="col" class="n">
-                hours to the aim
+                hours to the target
               </th>
               <th scope="col" class="n">
                 sooner or later
@@ -66,7 +66,7 @@ function TimetableTable({ timetable }: { readonly timetable: NonNullable<GrowthM
         {refused.map(({ celsius, reason }) => `At ${degrees(celsius, units)} ${lowerFirst(reason)} `)}
         {long.length === 0
           ? null
-          : `At ${listed(long.map(({ celsius }) => degrees(celsius, units)))} the hours to the aim are longer than any bed was counted; its degree-hours were. `}
+          : `At ${listed(long.map(({ celsius }) => degrees(celsius, units)))} the hours to the target are longer than any bed was counted; its degree-hours were. `}
         In brackets 95&nbsp;% intervals. Said to end too soon or too late only where the interval keeps clear of the
         timetable. For the mean of the bed over its days on the floor; outside these temperatures no count was made on
         the way, and nothing is said.

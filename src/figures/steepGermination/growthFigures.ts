@@ -64,7 +64,7 @@ export function growthFigure(growth: GrowthModel, said: string, settings: Figure
           points: line.map(({ degreeHours, length: y, low, high }) => ({ x: degreeHours * factor, y, low, high })),
         },
       ],
-      ...(timetable === null ? {} : { aim: { y: timetable.aimLength, name: `aim ${length(timetable.aimLength)}` } }),
+      ...(timetable === null ? {} : { aim: { y: timetable.aimLength, name: `target ${length(timetable.aimLength)}` } }),
       xTitle: `degree-hours of the bed, ${shownAs("temperature", units).unit} × h`,
       yTitle: "mean length, of the kernel",
       leastX: 100,

@@ -54,11 +54,13 @@ export function meanLengthFigure(
   const edges = [wanted.low, wanted.high].flatMap((value) => value ?? []);
 
   const ends: readonly EndLabel[] = [
-    ...(wanted.high === null ? [] : [{ y: wanted.high, role: "soft" as const, rows: [`most ${length(wanted.high)}`] }]),
+    ...(wanted.high === null
+      ? []
+      : [{ y: wanted.high, role: "soft" as const, rows: [`highest ${length(wanted.high)}`] }]),
     ...(wanted.target === null
       ? []
-      : [{ y: wanted.target, role: "ink" as const, rows: [`aim ${length(wanted.target)}`] }]),
-    ...(wanted.low === null ? [] : [{ y: wanted.low, role: "soft" as const, rows: [`least ${length(wanted.low)}`] }]),
+      : [{ y: wanted.target, role: "ink" as const, rows: [`target ${length(wanted.target)}`] }]),
+    ...(wanted.low === null ? [] : [{ y: wanted.low, role: "soft" as const, rows: [`lowest ${length(wanted.low)}`] }]),
   ];
 
   const options = (frame: Frame) => {

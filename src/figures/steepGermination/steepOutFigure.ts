@@ -143,7 +143,7 @@ export function steepOutFigure(steeps: readonly SteepRun[], said: string, settin
         { label: "variety", numeric: false },
         { label: "steep-out moisture", unit: "%", numeric: true },
         { label: "how", numeric: false },
-        { label: "aim", unit: "%", numeric: true },
+        { label: "target", unit: "%", numeric: true },
         { label: "range", unit: "%", numeric: false },
       ],
       (steep) => [
@@ -182,8 +182,8 @@ function endNames(
   if (wanted === null || heightOf === undefined) return [];
   const { low, target, high } = wanted;
   return [
-    ...(high === null ? [] : [{ y: heightOf(high), role: "soft" as const, rows: [`most ${bare(high)}`] }]),
-    ...(target === null ? [] : [{ y: heightOf(target), role: "ink" as const, rows: [`aim ${bare(target)}`] }]),
-    ...(low === null ? [] : [{ y: heightOf(low), role: "soft" as const, rows: [`least ${bare(low)}`] }]),
+    ...(high === null ? [] : [{ y: heightOf(high), role: "soft" as const, rows: [`highest ${bare(high)}`] }]),
+    ...(target === null ? [] : [{ y: heightOf(target), role: "ink" as const, rows: [`target ${bare(target)}`] }]),
+    ...(low === null ? [] : [{ y: heightOf(low), role: "soft" as const, rows: [`lowest ${bare(low)}`] }]),
   ];
 }

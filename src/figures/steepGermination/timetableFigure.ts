@@ -83,7 +83,7 @@ export function timetableFigure(
     table: {
       columns: [
         { label: "bed", unit, numeric: true },
-        { label: "hours to the aim", numeric: true },
+        { label: "hours to the target", numeric: true },
         { label: "against the timetable", unit: "h", numeric: true },
       ],
       rows: rows.map(({ celsius, hours, againstTimetableHours: against }) => [

@@ -73,7 +73,7 @@ export function factShort(fact: Fact, { units }: ReviewReader): string {
       return `Bed ${fact.bed} grows ${fact.difference.estimate > 0 ? "longer" : "shorter"} than it used to against the beds beside it`;
     case "timetable": {
       const { estimate } = fact.lengthOver;
-      return `Batches grew ${printNumber(Math.abs(estimate), 2)} of a kernel ${estimate > 0 ? "beyond" : "short of"} the aim`;
+      return `Batches grew ${printNumber(Math.abs(estimate), 2)} of a kernel ${estimate > 0 ? "beyond" : "short of"} the target`;
     }
     case "laboratory": {
       const { estimate } = fact.points;

@@ -150,7 +150,7 @@ const timetable: Say<"timetable"> = ({ lengthOver, hoursOver, bedMeanCelsius, ru
       : ` At that temperature the timetable is some ${printNumber(Math.abs(hoursOver.estimate), 0)} hours too ${hoursOver.estimate > 0 ? "long" : "short"}.`;
   return [
     `The latest ${batches(runCount)} grew `,
-    strong(`${printNumber(Math.abs(estimate), 2)} of a kernel ${estimate > 0 ? "beyond" : "short of"} the aim`),
+    strong(`${printNumber(Math.abs(estimate), 2)} of a kernel ${estimate > 0 ? "beyond" : "short of"} the target`),
     `${at}.${hoursWords}`,
   ];
 };

@@ -61,8 +61,13 @@ export function steepOutSentence(steeps: readonly SteepRun[]): Sentence {
           strong(`${printNumber(judged - outside, 0)} of ${counted(judged, "batch", "batches")}`),
         ];
   if (meanOffAim === null) return [...met, "."];
-  if (Math.abs(meanOffAim) < ON_AIM) return [...met, " and is on its aim on the whole."];
-  return [...met, ", on the whole ", strong(points(meanOffAim)), meanOffAim > 0 ? " over its aim." : " under its aim."];
+  if (Math.abs(meanOffAim) < ON_AIM) return [...met, " and is on its target on the whole."];
+  return [
+    ...met,
+    ", on the whole ",
+    strong(points(meanOffAim)),
+    meanOffAim > 0 ? " over its target." : " under its target.",
+  ];
 }
 
 /** What the drawing of steep-out shows: where batches lie outside their range, and which the latest were. */

@@ -50,7 +50,8 @@ function timetableOf(
       continue;
     }
     const degreeHours = found.estimate * (celsius - fit.baseCelsius.estimate);
-    if (degreeHours < fewest || degreeHours > most) refuse("The aim lies beyond the degree-hours that were counted.");
+    if (degreeHours < fewest || degreeHours > most)
+      refuse("The target lies beyond the degree-hours that were counted.");
     else if (found.estimate > longestHours + LONGEST_BEYOND_HOURS) {
       refuse("It would take over a day longer than any bed that was counted.");
     } else {

@@ -184,7 +184,7 @@ describe("openSentence(question, reader)", () => {
   it("says what became of what was open", () => {
     const lastMonth = findingOf(factOf("timetable"));
     const of = (now: "still there" | "gone") => said(openSentence({ id: "t", lastMonth, now }, madeUpReader));
-    expect(of("gone")).toBe("Gone: batches grew 0.18 of a kernel short of the aim.");
+    expect(of("gone")).toBe("Gone: batches grew 0.18 of a kernel short of the target.");
     expect(of("still there")).toMatch(/^Still there: /);
   });
 
