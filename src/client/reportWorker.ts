@@ -1,4 +1,5 @@
 /// <reference lib="webworker" />
+import { allRules } from "../analysis/controlCharts/ruleChoice.ts";
 import { openBrowserDatabase } from "../engine/browser.ts";
 import type { CsvTable, LoadableDatabase } from "../engine/database.ts";
 import { joinLogs } from "../engine/joinLogs.ts";
@@ -180,11 +181,12 @@ async function report(asked: ReportRequest): Promise<void> {
 const REHEARSALS = 6;
 let rehearsed = 0;
 
-/** What is likely to be chosen next: another variety, and of all of them a batch to leave out. */
+/** What is likely to be chosen next: another variety, and of all of them a batch to leave out or another rule. */
 function likelyChoice({ whole }: Opened, view: View, turn: number): View {
   const varieties = [null, ...whole.choices.varieties].filter((variety) => variety !== view.variety);
   if (turn % 2 === 0) return { ...view, variety: varieties[(turn / 2) % varieties.length] ?? null };
-  return { ...view, variety: null, without: whole.runs.slice(turn, turn + 1).map(({ run }) => run) };
+  const without = whole.runs.slice(turn, turn + 1).map(({ run }) => run);
+  return { ...view, variety: null, without, rules: turn % 4 === 1 ? allRules : null };
 }
 
 /** While nobody waits, so that the next choice meets code that is warm. */
