@@ -20,6 +20,10 @@ export function filesInWords([first = "", ...more]: readonly string[]): string {
 export const ownHeadings =
   "These files have headings that no log has. Say what their columns are, and they are read like any other; until then they are not.";
 
+/** Of files that the chosen columns.toml reads in a way that no match page can show. */
+export const beyondThisPage =
+  "will be read as columns.toml says. That says more than can be shown here: to change it, open columns.toml in a text editor.";
+
 /** How many are still to be matched, for whoever is about to read. */
 export function unmatchedInWords(files: number): string | null {
   if (files === 0) return null;

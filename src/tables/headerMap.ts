@@ -1,6 +1,7 @@
 import type { UnitSuffix } from "../units/suffix.ts";
 import type { CellFault } from "./cellFault.ts";
 import type { Column, TableDeclaration } from "./declarations.ts";
+import type { ColumnMatch } from "./foreign/foreignMatch.ts";
 import { fileNames, insideName } from "./insideName.ts";
 import { quotedValue } from "./problemLog.ts";
 
@@ -14,6 +15,8 @@ export interface MappedColumn {
   readonly column: Column;
   readonly suffix: UnitSuffix | null;
   readonly utc: boolean;
+  /** How a columns.toml has it, of a file with headings of its own. */
+  readonly foreign?: ColumnMatch;
 }
 
 export interface HeaderFault extends CellFault {

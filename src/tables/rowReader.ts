@@ -10,6 +10,7 @@ import {
   trimmedStart,
 } from "./cells.ts";
 import { type CsvRecord, DOUBLED_QUOTES, fieldText, STRAY_QUOTE } from "./csvReader.ts";
+import { withOwnWordHint } from "./foreign/ownWordHint.ts";
 import type { HeaderMap, MappedColumn } from "./headerMap.ts";
 import { type ProblemLog, quotedValue } from "./problemLog.ts";
 import { RowStore } from "./rowStore.ts";
@@ -199,6 +200,7 @@ export class RowReader {
     if (number) (values as Float64Array)[row] = Number.NaN;
     else (values as (string | null)[])[row] = null;
     const found = start === end ? null : text.slice(start, end);
+    if (found !== null && mapped.foreign) fault = withOwnWordHint(fault, mapped.foreign, found);
     this.report(record.lines[index] as number, heading, found, fault, column.needed === true, this.runOf(record));
     return column.needed !== true;
   }

@@ -1,5 +1,6 @@
 import { listed } from "../../findings/counted.ts";
 import {
+  beyondThisPage,
   filesInWords,
   headingsInWords,
   keepMatches,
@@ -18,7 +19,7 @@ interface OneFileProps {
 }
 
 function OneFile({ id, file, isMatched, hands }: OneFileProps) {
-  const { key, paths, headings, status, tables } = file;
+  const { key, paths, headings, status, isNews, tables } = file;
   const name = filesInWords(paths);
   return (
     <li>
@@ -26,18 +27,22 @@ function OneFile({ id, file, isMatched, hands }: OneFileProps) {
         <b>{name}</b>{" "}
         {status === "taken" ? (
           <>
-            {`will be read as ${listed(tables)}.`}
-            {key.includes("*") ? <span class="quiet">{` So will any file that is called ${key}.`}</span> : null}
+            {isNews ? `will be read as ${listed(tables)}.` : `will be read as ${listed(tables)}, as columns.toml says.`}
+            {isNews && key.includes("*") ? (
+              <span class="quiet">{` So will any file that is called ${key}.`}</span>
+            ) : null}
           </>
         ) : status === "left-out" ? (
           "is left out."
+        ) : status === "beyond" ? (
+          beyondThisPage
         ) : (
           <span class="quiet">{`has headings of its own: ${headingsInWords(headings)}`}</span>
         )}
       </p>
       {isMatched ? (
         <p class="quiet">Being matched, below.</p>
-      ) : (
+      ) : status === "beyond" ? null : (
         <p class="actions">
           <button
             type="button"
@@ -47,7 +52,7 @@ function OneFile({ id, file, isMatched, hands }: OneFileProps) {
           >
             {status === "taken" ? "Look again" : "Match its columns"}
           </button>
-          {status === "taken" ? (
+          {status === "taken" && isNews ? (
             <button
               type="button"
               class="button button-quiet"
@@ -81,7 +86,7 @@ export function ForeignFiles({ foreign }: { readonly foreign: ForeignState }) {
         ))}
       </ul>
       {matching === null ? null : <MatchFile matching={matching} hands={hands} />}
-      {files.some(({ status }) => status === "taken") ? (
+      {files.some(({ isNews }) => isNews) ? (
         <>
           {losesOlder ? <p class="match-doubt">{olderMatchesUnreadable}</p> : null}
           <p>{keepMatches}</p>

@@ -93,7 +93,7 @@ function Fixed({ one, hands }: { readonly one: MatchFixedState; readonly hands: 
 
 /** One file with headings of its own: what it holds, column by column, and its first rows as they will be read. */
 export function MatchFile({ matching, hands }: MatchFileProps) {
-  const { key, paths, isTaken, fixed, columns, probes, previewIn, previews, said } = matching;
+  const { key, paths, isTaken, canGoBack, fixed, columns, probes, previewIn, previews, said } = matching;
   return (
     <section class="match" aria-labelledby="match-title">
       <h3 id="match-title" tabIndex={-1}>
@@ -137,7 +137,12 @@ export function MatchFile({ matching, hands }: MatchFileProps) {
           <button type="button" class="button button-quiet" onClick={() => hands.leaveOut(key)}>
             Leave this file out
           </button>
-        )}
+        )}{" "}
+        {canGoBack ? (
+          <button type="button" class="button button-quiet" onClick={hands.back}>
+            Take the last change back
+          </button>
+        ) : null}
       </p>
       {said === null ? null : (
         <p class="refusal" role="alert">

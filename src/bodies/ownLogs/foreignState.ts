@@ -15,7 +15,10 @@ export interface ForeignFileState {
   readonly key: string;
   readonly paths: readonly string[];
   readonly headings: readonly string[];
-  readonly status: "open" | "taken" | "left-out";
+  /** `beyond`: the chosen columns.toml reads them in a way that this page cannot show. */
+  readonly status: "open" | "taken" | "left-out" | "beyond";
+  /** Said here, and not in the chosen columns.toml. */
+  readonly isNews: boolean;
   /** What a taken match makes of them, in plain words. */
   readonly tables: readonly string[];
 }
@@ -87,6 +90,8 @@ export interface MatchState {
   readonly paths: readonly string[];
   /** Was it taken before, in this form or another? */
   readonly isTaken: boolean;
+  /** Is there a change to take back? */
+  readonly canGoBack: boolean;
   readonly layout: {
     readonly said: string;
     readonly delimiter: string;
@@ -113,7 +118,9 @@ export interface ForeignHands {
   match(key: string): void;
   leaveOut(key: string): void;
   undo(key: string): void;
-  /** What is being said of a file is forgotten; what was taken before stands. */
+  /** Takes the last change back. */
+  back(): void;
+  /** What is being said of a file is left; what was taken before stands. */
   leave(key: string): void;
   take(): void;
   save(): void;

@@ -19,10 +19,12 @@ type DraftHands = Pick<
 >;
 
 /** What a reader can say of the file that is being matched, each as a change of its draft. */
-export const draftHands = (edit: (next: (draft: MatchDraft, house: House) => MatchDraft) => void): DraftHands => ({
+export const draftHands = (
+  edit: (next: (draft: MatchDraft, house: House) => MatchDraft, field?: string) => void,
+): DraftHands => ({
   addPart: (table) => edit((draft, house) => withPart(draft, table as TableName, house)),
   dropPart: (id) => edit((draft) => withoutPart(draft, id)),
-  fix: (part, stem, text) => edit((draft) => withFixed(draft, part, stem, text)),
+  fix: (part, stem, text) => edit((draft) => withFixed(draft, part, stem, text), `${part} ${stem}`),
   dates: (order) => edit((draft) => ({ ...draft, dateOrder: order as DateOrder })),
   shortYears: (shortYears) => edit((draft) => ({ ...draft, shortYears })),
   decimal: (mark) => edit((draft) => ({ ...draft, decimal: mark === "." || mark === "," ? mark : null })),

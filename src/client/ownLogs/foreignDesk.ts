@@ -7,7 +7,7 @@ import {
 import { holdsNothing } from "../../findings/foreignSentences.ts";
 import { tableLabel } from "../../tables/columnLabels.ts";
 import { draftMatches } from "../../tables/foreign/draft/draftMatches.ts";
-import { doubtsOf, lacks } from "../../tables/foreign/draft/draftNeeds.ts";
+import { lacks } from "../../tables/foreign/draft/draftNeeds.ts";
 import { draftOf } from "../../tables/foreign/draft/draftOf.ts";
 import type { MatchDraft } from "../../tables/foreign/draft/matchDraft.ts";
 import { type ForeignMatch, MATCH_FILE } from "../../tables/foreign/foreignMatch.ts";
@@ -17,7 +17,8 @@ import type { House } from "../../tables/house.ts";
 import { readHouse } from "../../tables/readHouse.ts";
 import type { ChosenFile } from "./chosenFile.ts";
 import { draftHands } from "./draftHands.ts";
-import { type LookedOver, lookOver, type Strangers } from "./lookOver.ts";
+import { type LookedOver, lookOver } from "./lookOver.ts";
+import { alike, type Entry, goBack, newEntry, remember, turnDoubtful } from "./matchedEntry.ts";
 import { matchState } from "./matchState.ts";
 import { shownRows } from "./shownRows.ts";
 
@@ -42,36 +43,29 @@ interface ForeignDeskHost {
   save(text: string): void;
 }
 
-/** Files of one kind with all that was said of them. */
-interface Entry {
-  strangers: Strangers;
-  /** As somebody is saying it; null before they began. */
-  draft: MatchDraft | null;
-  /** As they are to be read. */
-  taken: MatchDraft | null;
-  isLeftOut: boolean;
-  /** Columns that are shown with their fields. */
-  turned: Set<number>;
-}
-
 export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHost): ForeignDesk {
   let looked: LookedOver | null = null;
   let entries = new Map<string, Entry>();
   let matching: string | null = null;
   let previews: readonly MatchPreviewState[] = [];
   let refusal: string | null = null;
+  /** All that was ever said of chosen files, by pattern. */
+  const remembered = new Map<string, Entry>();
   let looks = 0;
   let wish = 0;
   /** Where the page turns once it is drawn, by whichever wish is drawn. */
   let turnsTo: string | null = null;
 
+  /** Files that were said to be read otherwise than the chosen columns.toml has it, if it speaks of them at all. */
+  const changedOnes = (): readonly Entry[] => [...entries.values()].filter(({ taken, given }) => taken !== given);
   const taken = (): readonly ForeignMatch[] =>
-    [...entries.values()].flatMap((entry) => (entry.taken ? draftMatches(entry.taken, entry.strangers.pattern) : []));
+    changedOnes().flatMap((entry) => (entry.taken ? draftMatches(entry.taken, entry.strangers.pattern) : []));
   const tablesOf = (draft: MatchDraft | null): readonly string[] => [
     ...new Set(draft?.parts.map(({ table }) => tableLabel(table))),
   ];
   const settings = (): House => readHouse(looked?.house ?? house()).house;
-  const joined = () => joinMatches(looked?.matches ?? null, taken());
+  const joined = () =>
+    joinMatches(looked?.matches ?? null, taken(), new Set(changedOnes().map(({ strangers }) => strangers.pattern)));
 
   /** Works out what is shown of the file that is being matched, then draws. Only the latest wish is drawn. */
   const redraw = async (): Promise<void> => {
@@ -95,16 +89,10 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     void redraw();
   };
 
-  const turnDoubtful = (entry: Entry): void => {
-    const { draft } = entry;
-    for (const heading of draft?.headings ?? []) {
-      if (draft && doubtsOf(draft, heading).length > 0) entry.turned.add(heading.place);
-    }
-  };
-
-  const edit = (next: (draft: MatchDraft, own: House) => MatchDraft): void => {
+  const edit = (next: (draft: MatchDraft, own: House) => MatchDraft, field: string | null = null): void => {
     const entry = entries.get(matching ?? "");
     if (!entry?.draft) return;
+    remember(entry, field);
     entry.draft = next(entry.draft, settings());
     refusal = null;
     turnDoubtful(entry);
@@ -132,8 +120,18 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       redrawAt("match-title");
     },
     leaveOut: (key) => settle(key, (entry) => Object.assign(entry, { taken: null, isLeftOut: true })),
-    undo: (key) => settle(key, (entry) => Object.assign(entry, { taken: null })),
-    leave: (key) => settle(key, (entry) => Object.assign(entry, { draft: entry.taken })),
+    undo: (key) => settle(key, (entry) => Object.assign(entry, { taken: entry.given })),
+    leave: (key) =>
+      settle(key, (entry) => {
+        if (entry.draft !== entry.taken) remember(entry, null);
+        entry.draft = entry.taken;
+      }),
+    back() {
+      const entry = entries.get(matching ?? "");
+      if (entry === undefined || !goBack(entry)) return;
+      refusal = null;
+      void redraw();
+    },
     take() {
       const entry = entries.get(matching ?? "");
       if (!entry?.draft) return;
@@ -154,6 +152,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       const sample = layoutAsSaid(beginning.text, delimiter, headingsLine, linesUnder);
       refusal = sample === null ? `Nothing stands in line ${headingsLine}.` : null;
       if (sample !== null) {
+        remember(entry, null);
         entry.draft = draftOf(paths[0] ?? "", sample, beginning.encoding, settings());
         entry.turned = new Set();
         turnDoubtful(entry);
@@ -172,11 +171,12 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
     get state(): ForeignState {
       const entry = entries.get(matching ?? "");
       return {
-        files: [...entries].map(([key, { strangers, taken: read, isLeftOut }]) => ({
+        files: [...entries].map(([key, { strangers, taken: read, given, isLeftOut }]) => ({
           key,
           paths: strangers.paths,
           headings: strangers.sample.headings,
-          status: read ? "taken" : isLeftOut ? "left-out" : "open",
+          status: read ? "taken" : strangers.matches.length > 0 ? "beyond" : isLeftOut ? "left-out" : "open",
+          isNews: read !== given,
           tables: tablesOf(read),
         })),
         matching:
@@ -187,6 +187,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
                   paths: entry.strangers.paths,
                   draft: entry.draft,
                   isTaken: entry.taken !== null,
+                  canGoBack: entry.before.length > 0,
                   turned: entry.turned,
                   previews,
                   said: refusal,
@@ -194,7 +195,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
                 settings(),
               )
             : null,
-        losesOlder: taken().length > 0 && !joined().keepsOlder,
+        losesOlder: changedOnes().length > 0 && !joined().keepsOlder,
         hands,
       };
     },
@@ -204,15 +205,13 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       const found = await lookOver(chosen);
       if (mine !== looks) return;
       looked = found;
-      const before = entries;
+      // What was said of files that are gone comes back with them: they may have been put away by mistake.
+      for (const [key, entry] of entries) remembered.set(key, entry);
+      const own = settings();
       entries = new Map(
         found.strangers.map((strangers): readonly [string, Entry] => {
-          const known = before.get(strangers.pattern);
-          const same = known?.strangers.sample.headings.join("\0") === strangers.sample.headings.join("\0");
-          const entry =
-            known && same
-              ? known
-              : { strangers, draft: null, taken: null, isLeftOut: false, turned: new Set<number>() };
+          const known = remembered.get(strangers.pattern);
+          const entry = known && alike(known.strangers, strangers) ? known : newEntry(strangers, own);
           entry.strangers = strangers;
           return [strangers.pattern, entry];
         }),
@@ -224,7 +223,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
       if (matching !== null) void redraw();
     },
     withMatches(chosen) {
-      if (looked === null || taken().length === 0) return chosen;
+      if (looked === null || changedOnes().length === 0) return chosen;
       const blob = new Blob([joined().text], { type: "text/plain" });
       return [...chosen, { path: `${looked.root}${MATCH_FILE}`, blob }];
     },

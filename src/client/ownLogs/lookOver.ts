@@ -1,7 +1,7 @@
 import { decoded, UndecodableText } from "../../tables/decode.ts";
-import { MATCH_FILE, meansFile, patternOf } from "../../tables/foreign/foreignMatch.ts";
+import { type ForeignMatch, MATCH_FILE, meansFile, patternOf } from "../../tables/foreign/foreignMatch.ts";
 import { readMatches } from "../../tables/foreign/readMatches.ts";
-import { encodingOf, type SampleLayout, sampleLayout } from "../../tables/foreign/sampleLayout.ts";
+import { encodingOf, layoutAsSaid, type SampleLayout, sampleLayout } from "../../tables/foreign/sampleLayout.ts";
 import type { LogFile } from "../../tables/logFile.ts";
 import { recogniseFile } from "../../tables/recogniseTable.ts";
 import type { ChosenFile } from "./chosenFile.ts";
@@ -14,7 +14,7 @@ export interface Beginning {
   readonly encoding: string | null;
 }
 
-/** Files of one kind, with headings that no table of the log format has and that nothing says how to read. */
+/** Files of one kind, with headings that no table of the log format has. */
 export interface Strangers {
   /** What their match would be for: a pattern that means these of the chosen files and no others. */
   readonly pattern: string;
@@ -22,6 +22,8 @@ export interface Strangers {
   /** Of the first of them. */
   readonly beginning: Beginning;
   readonly sample: SampleLayout;
+  /** How the chosen columns.toml reads them; none where nothing says it yet. */
+  readonly matches: readonly ForeignMatch[];
 }
 
 /** What was chosen, before any of it is read. */
@@ -31,8 +33,11 @@ export interface LookedOver {
   /** Texts of house.toml and columns.toml; null where there is none. */
   readonly house: string | null;
   readonly matches: string | null;
+  /** Those that nothing says how to read before those that columns.toml speaks of. */
   readonly strangers: readonly Strangers[];
 }
+
+type Found = Omit<Strangers, "pattern" | "matches">;
 
 /** As much of a file as is looked at. */
 const SAMPLE_BYTES = 64 * 1024;
@@ -69,7 +74,7 @@ async function textOf(chunks: AsyncIterable<Uint8Array>, encoding: string | null
   }
 }
 
-async function strangerIn(file: LogFile): Promise<Omit<Strangers, "pattern"> | null> {
+async function strangerIn(file: LogFile): Promise<Found | null> {
   const { byHeadings } = await recogniseFile(file);
   if (byHeadings) return null;
   const bytes = await firstBytes(file);
@@ -79,7 +84,7 @@ async function strangerIn(file: LogFile): Promise<Omit<Strangers, "pattern"> | n
   return text === null || sample === null ? null : { paths: [file.path], beginning: { bytes, text, encoding }, sample };
 }
 
-const sameKind = (a: Omit<Strangers, "pattern">, b: Omit<Strangers, "pattern">): boolean =>
+const sameKind = (a: Found, b: Found): boolean =>
   a.sample.delimiter === b.sample.delimiter &&
   a.sample.skipLines === b.sample.skipLines &&
   a.beginning.encoding === b.beginning.encoding &&
@@ -90,8 +95,8 @@ const sameKind = (a: Omit<Strangers, "pattern">, b: Omit<Strangers, "pattern">):
  *
  * @param others paths of all other files that were chosen
  */
-function grouped(found: readonly Omit<Strangers, "pattern">[], others: readonly string[]): readonly Strangers[] {
-  const byPattern = new Map<string, Omit<Strangers, "pattern">[]>();
+function grouped(found: readonly Found[], others: readonly string[]): readonly Strangers[] {
+  const byPattern = new Map<string, Found[]>();
   for (const one of found) {
     const pattern = patternOf(one.paths[0] ?? "");
     byPattern.set(pattern, [...(byPattern.get(pattern) ?? []), one]);
@@ -100,13 +105,34 @@ function grouped(found: readonly Omit<Strangers, "pattern">[], others: readonly 
     if (first === undefined) return [];
     const all = [first, ...rest];
     const isTheirs = rest.every((one) => sameKind(first, one)) && !others.some((path) => meansFile(pattern, path));
-    if (isTheirs) return [{ ...first, pattern, paths: all.flatMap(({ paths }) => paths) }];
-    return all.map((one) => ({ ...one, pattern: one.paths[0] ?? "" }));
+    if (isTheirs) return [{ ...first, pattern, matches: [], paths: all.flatMap(({ paths }) => paths) }];
+    return all.map((one) => ({ ...one, matches: [], pattern: one.paths[0] ?? "" }));
   });
 }
 
+/** The files of a pattern that the matches of a columns.toml are for, laid out as they say; null where none is there, or no text. */
+async function known(
+  pattern: string,
+  matches: readonly ForeignMatch[],
+  logs: readonly LogFile[],
+): Promise<Strangers | null> {
+  const own = logs.filter(({ path }) => meansFile(pattern, path));
+  const [first] = own;
+  const [match] = matches;
+  if (first === undefined || match === undefined) return null;
+  const bytes = await firstBytes(first);
+  const encoding = match.encoding ?? encodingOf(bytes);
+  const text = await textOf(once(bytes), encoding);
+  if (text === null) return null;
+  const delimiter = match.delimiter ?? sampleLayout(text)?.delimiter ?? ",";
+  const sample = layoutAsSaid(text, delimiter, match.skipLines + 1, match.skipAfterHeadings);
+  return (
+    sample && { pattern, paths: own.map(({ path }) => path), beginning: { bytes, text, encoding }, sample, matches }
+  );
+}
+
 /**
- * Looks over what a reader chose: its settings, and the files that somebody has to say how to read. Only beginnings are
+ * Looks over what a reader chose: its settings, and the files that somebody has to say how to read or has said it of. Only beginnings are
  * read, and nothing is taken in.
  *
  * @throws {RefusedLogs} on an archive that cannot be opened
@@ -118,15 +144,21 @@ export async function lookOver(chosen: readonly ChosenFile[]): Promise<LookedOve
     return file ? textOf(file.chunks(), null) : null;
   };
   const matches = await settings(MATCH_FILE);
-  const known = readMatches(matches ?? "").matches;
-  const found: Omit<Strangers, "pattern">[] = [];
+  const said = readMatches(matches ?? "").matches;
+  const found: Found[] = [];
   for (const file of [...logs].sort((a, b) => (a.path < b.path ? -1 : 1))) {
-    if (!isTextLog(file.path) || known.some(({ files }) => meansFile(files, file.path))) continue;
+    if (!isTextLog(file.path) || said.some(({ files }) => meansFile(files, file.path))) continue;
     // A file that cannot be opened is the reading's to name.
     const stranger = await strangerIn(file).catch(() => null);
     if (stranger !== null) found.push(stranger);
   }
   const theirs = new Set(found.flatMap(({ paths }) => paths));
   const others = logs.flatMap(({ path }) => (theirs.has(path) ? [] : [path]));
-  return { root, house: await settings("house.toml"), matches, strangers: grouped(found, others) };
+  const matched: Strangers[] = [];
+  for (const pattern of new Set(said.map(({ files }) => files))) {
+    const own = said.filter(({ files }) => files === pattern);
+    const one = await known(pattern, own, logs).catch(() => null);
+    if (one !== null) matched.push(one);
+  }
+  return { root, house: await settings("house.toml"), matches, strangers: [...grouped(found, others), ...matched] };
 }

@@ -146,8 +146,9 @@ export function planForeign(headings: readonly string[], use: ForeignUse, declar
   return {
     header: {
       mapped: mapped.mapped.map((column) => {
-        const { heading, times } = planned[column.index] as Planned;
-        return { ...column, heading, suffix: scaled(column, times) };
+        const { heading, times, source } = planned[column.index] as Planned;
+        const own = { ...column, heading, suffix: scaled(column, times) };
+        return source.kind === "columns" ? { ...own, foreign: source.column } : own;
       }),
       unknown,
       faults: [

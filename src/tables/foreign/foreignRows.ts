@@ -121,7 +121,7 @@ export class ForeignRows {
         value: quotedValue(probe),
         rule: "unknown-probe",
         message: `${MATCH_FILE} says nothing of the probe ${quotedValue(probe)}; its ${rows} ${rows === 1 ? "row was" : "rows were"} not read.`,
-        hint: `Name it there under probes, or under ignore if it is not wanted.`,
+        hint: `Name it there under probe_rows.columns, or under ignore if it is not wanted.`,
         effect: "note",
         run: null,
       });

@@ -19,6 +19,9 @@ function columnText({ from, times, without, words: meanings }: ColumnMatch): str
   return more.length === 0 ? place : `{ from = ${place}, ${more.join(", ")} }`;
 }
 
+/** One line of `[match.columns]`. */
+export const columnLine = (match: ColumnMatch): string => `${key(match.to)} = ${columnText(match)}`;
+
 function matchLines(match: ForeignMatch): readonly string[] {
   const { probeRows } = match;
   const optional = (name: string, value: string | null): readonly string[] =>
@@ -40,7 +43,7 @@ function matchLines(match: ForeignMatch): readonly string[] {
     ...(match.fixed.size > 0 ? ["", "[match.fixed]"] : []),
     ...[...match.fixed].map(([to, value]) => `${key(to)} = ${text(value)}`),
     ...(match.columns.length > 0 ? ["", "[match.columns]"] : []),
-    ...match.columns.map((one) => `${key(one.to)} = ${columnText(one)}`),
+    ...match.columns.map(columnLine),
     ...(probeRows
       ? [
           "",

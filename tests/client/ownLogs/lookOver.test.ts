@@ -54,7 +54,7 @@ describe("lookOver(chosen)", () => {
     ]);
   });
 
-  it("leaves alone what a columns.toml says how to read, in a zip as well", async () => {
+  it("finds what a columns.toml says how to read, with what it says, in a zip as well", async () => {
     const matches = '[[match]]\nfiles = "a-*.csv"\ntable = "readings"\n';
     const zip = zipSync({
       "logs/columns.toml": strToU8(matches),
@@ -63,7 +63,10 @@ describe("lookOver(chosen)", () => {
     });
     const looked = await lookOver([file("logs.zip", zip)]);
     expect(looked).toMatchObject({ root: "logs/", matches, house: null });
-    expect(looked.strangers.map(({ pattern }) => pattern)).toEqual(["b.csv"]);
+    expect(looked.strangers.map(({ pattern, matches: own }) => [pattern, own.length])).toEqual([
+      ["b.csv", 0],
+      ["a-*.csv", 1],
+    ]);
   });
 
   it("looks at no more than the beginning of a file, up to the end of a line", async () => {
