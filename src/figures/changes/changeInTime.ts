@@ -91,6 +91,10 @@ export function changeInTime(
       sidesOf(effect, at).map(({ from, to, level }) => ({
         x: from + (to - from) / 2,
         y: heightOf(level.estimate),
+        or: [0.2, 0.35, 0.65, 0.8].map((share) => ({
+          x: from + (to - from) * share,
+          y: heightOf(level.estimate),
+        })),
         role: "ink",
         priority: 10,
         reach: 5,
@@ -113,6 +117,12 @@ export function changeInTime(
         size,
         labels,
         uprights: shown.map(({ on }) => on),
+        // A level is written beside its own line and struck through by none.
+        lines: drawn.flatMap(({ effect, heightOf }) =>
+          sidesOf(effect, at).map(({ from, to, level }) =>
+            [from, to].map((end) => ({ x: end, y: heightOf(level.estimate) })),
+          ),
+        ),
         marks: points.map(({ x: across, y }) => ({ x: across, y, radius: dotRadius(frame) + 1 })),
       }),
     ];
