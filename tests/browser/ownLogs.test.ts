@@ -233,6 +233,33 @@ describe("a reader's own logs", () => {
     await context.close();
   });
 
+  it("come back where they were put away, gave way to others or to a reading that was refused", async () => {
+    const { page, context, faults } = await openYourLogs();
+    const ownHouse = (): Promise<string | null> => page.locator(".house-name").textContent();
+    await page.setInputFiles('[data-own="files"]', given("oven.csv", KILNING));
+    await page.getByRole("button", { name: "Choose none of them" }).click();
+    await page.getByRole("button", { name: "Choose them again" }).click();
+    await page.getByText("Chosen: 1").waitFor();
+    await page.fill('[name="name"]', "First House");
+    await read(page);
+    await expect.poll(ownHouse, LONG).toBe("First House");
+
+    await page.fill('[name="name"]', "Second House");
+    await page.locator('[data-own="read"]').click();
+    await expect.poll(ownHouse, LONG).toBe("Second House");
+    await page.getByRole("button", { name: "Show those again" }).click();
+    await expect.poll(ownHouse, LONG).toBe("First House");
+
+    await page.getByRole("button", { name: "Choose none of them" }).click();
+    await page.setInputFiles('[data-own="files"]', given("empty.csv", ""));
+    await page.locator('[data-own="read"]').click();
+    await page.getByRole("alert").getByText("None of these files is a log that is known").waitFor();
+    await page.getByRole("button", { name: "Show them again" }).click();
+    await expect.poll(ownHouse, LONG).toBe("First House");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it("have every problem listed by file, line and column with a hint, and saved as a list that no spreadsheet runs", async () => {
     const { page, context, faults } = await openYourLogs();
     const lines = ["run,kiln,loaded_at,bed_depth_cm", "26-1,K1,=1+1,40", "26-2,K1,2026-03-01 10:00,4000"];

@@ -51,7 +51,13 @@ export function ChooseLogs({ own }: { readonly own: OwnLogsState }) {
         </div>
         <p class="small">Or drop files, a folder or a zip on this page. {mostInWords}</p>
       </div>
-      {chosen.length === 0 ? null : <Chosen chosen={chosen} />}
+      {chosen.length > 0 ? (
+        <Chosen chosen={chosen} />
+      ) : own.canRechoose ? (
+        <button type="button" class="button button-quiet" data-own="rechoose">
+          Choose them again
+        </button>
+      ) : null}
       <p class="small" role="status">
         {own.isLooking ? "Looking at how these files begin …" : ""}
       </p>

@@ -36,7 +36,7 @@ export function ReadLogs({ own }: { readonly own: OwnLogsState }) {
       </form>
       {own.canReturn && stage === "none" ? (
         <p>
-          {"Your logs were taken out. "}
+          {"Your logs were taken off the pages. "}
           <button type="button" class="button button-quiet" data-own="again">
             Show them again
           </button>

@@ -38,6 +38,14 @@ export function ShownLogs({ house, problems, own }: ShownLogsProps) {
           Take them out and go back to this site’s logs
         </button>
       </p>
+      {own.canReturn ? (
+        <p class="needs-scripting">
+          {"Other logs of yours were shown before. "}
+          <button type="button" class="button button-quiet" data-own="again">
+            Show those again
+          </button>
+        </p>
+      ) : null}
       {own.hasMatches ? (
         <p class="needs-scripting">
           {keepMatches}{" "}

@@ -9,6 +9,8 @@ export interface ChosenBrief {
 /** How far a reader's own logs have come, as the page and its banner show it. */
 export interface OwnLogsState {
   readonly chosen: readonly ChosenBrief[];
+  /** Can the files that were put away a while ago be chosen again? */
+  readonly canRechoose: boolean;
   readonly stage: "none" | "reading" | "shown";
   /** Are the beginnings of the chosen files being looked at? */
   readonly isLooking: boolean;
@@ -22,7 +24,7 @@ export interface OwnLogsState {
   readonly kept: boolean;
   /** Does it keep others, which will come back when the page is loaded anew? */
   readonly keptOthers: boolean;
-  /** Can those that were shown a while ago be shown again? */
+  /** Can those that were shown before those that are shown, or before nothing of the reader's was, be shown again? */
   readonly canReturn: boolean;
   /** This computer's time zone; null while the site is built. */
   readonly timeZone: string | null;
@@ -31,6 +33,7 @@ export interface OwnLogsState {
 /** While the site is built, and as long as nothing was chosen. */
 export const noOwnLogs: OwnLogsState = {
   chosen: [],
+  canRechoose: false,
   stage: "none",
   isLooking: false,
   foreign: null,

@@ -40,8 +40,11 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
   const banner = openBanner(places);
   let state: OwnLogsState = { ...noOwnLogs, timeZone: new Intl.DateTimeFormat().resolvedOptions().timeZone };
   let chosen: readonly ChosenFile[] = [];
-  /** What the logs that are or were shown, or are being read, were made from. */
+  let putAway: readonly ChosenFile[] = [];
+  /** What the logs that are shown, or are being read, were made from. */
   let source: KeptLogs | null = null;
+  /** The same of those that were shown before. */
+  let former: KeptLogs | null = null;
   let reading: OwnReports | null = null;
   let shown: OwnLogsDesk["shown"] = null;
 
@@ -77,7 +80,12 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
   const choose = (files: readonly ChosenFile[]): void => {
     chosen = files;
     const isLooking = files.length > 0 || foreign !== null;
-    say({ chosen: files.map(({ path, blob }) => ({ path, bytes: blob.size })), said: null, isLooking });
+    say({
+      chosen: files.map(({ path, blob }) => ({ path, bytes: blob.size })),
+      canRechoose: files.length === 0 && putAway.length > 0,
+      said: null,
+      isLooking,
+    });
     if (!isLooking) return;
     const done = (): void => {
       if (chosen === files) say({ isLooking: false });
@@ -99,6 +107,7 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
     reading?.close();
     reading = null;
     if (shown === null) return;
+    if (source !== null) former = source;
     shown.reports.close();
     shown = null;
     otherLogs(false);
@@ -136,7 +145,8 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
       const rows = await own.whole;
       reading = null;
       shown = { reports: own, rows };
-      state = { ...state, stage: "shown" };
+      if (former === logs) former = null;
+      state = { ...state, stage: "shown", canReturn: former !== null };
       tell("", false);
       otherLogs(isRestored);
       if (wantsKeeping) await keep();
@@ -145,7 +155,7 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
       if (reading !== own) return;
       reading = null;
       own.close();
-      say({ stage: "none", said: saidOf(error) });
+      say({ stage: "none", said: saidOf(error), canReturn: former !== null });
       tell("", false);
     }
   };
@@ -155,7 +165,11 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
       if (files.length === 0) return;
       choose([...new Map([...chosen, ...files].map((file) => [file.path, file])).values()]);
     },
-    chooseNone: () => choose([]),
+    chooseNone() {
+      putAway = chosen;
+      choose([]);
+    },
+    rechoose: () => choose(putAway),
     read(fields) {
       try {
         const files = foreign?.withMatches(chosen) ?? chosen;
@@ -173,7 +187,8 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
       tell("", false);
     },
     showAgain() {
-      if (source !== null) void read(source, false, false);
+      // Kept only where that is asked for anew.
+      if (former !== null) void read(former, false, false);
     },
     saveProblems: () => saveProblems(shown?.rows.logs.problems ?? []),
     saveMatches() {
@@ -207,7 +222,7 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
       const own = reading;
       reading = null;
       own.close();
-      say({ stage: "none", kept: false, said: "Cancelled; nothing was read." });
+      say({ stage: "none", kept: false, said: "Cancelled; nothing was read.", canReturn: former !== null });
       tell("", false);
       return true;
     },

@@ -5,6 +5,8 @@ import { chosenFiles, droppedFiles } from "./droppedFiles.ts";
 export interface DeskActions {
   choose(files: readonly ChosenFile[]): void;
   chooseNone(): void;
+  /** Chooses again what was put away. */
+  rechoose(): void;
   /** @param fields of the form: the house, and whether the logs are to be kept */
   read(fields: FormData): void;
   /** Keeps what is shown, or keeps it no longer. */
@@ -34,6 +36,7 @@ export function listenForDesk(main: HTMLElement, takesFiles: () => boolean, acti
       for (const field of fileFields(main)) field.value = "";
       actions.chooseNone();
     },
+    rechoose: actions.rechoose,
     keep: actions.turnKeeping,
     back: actions.goBack,
     again: actions.showAgain,
