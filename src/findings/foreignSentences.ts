@@ -20,6 +20,19 @@ export function filesInWords([first = "", ...more]: readonly string[]): string {
 export const ownHeadings =
   "These files have headings that no log has. Say what their columns are, and they are read like any other; until then they are not.";
 
+/** The same where the chosen columns.toml speaks of every one of them. */
+export const ownHeadingsKnown =
+  "These files have headings that no log has, and columns.toml says what their columns are. Look again at what has to be corrected.";
+
+/** Above a match, where it comes from. */
+export const matchFrom = (isGiven: boolean): string =>
+  isGiven
+    ? "What stands here is what columns.toml says of these files. What you change is read so once you say it, and stands in columns.toml once you save that."
+    : "What stands here is a suggestion from headings and first values. Look it over: nothing is read until you say so.";
+
+/** What to do about words of the file's own, where their fields stand above. */
+export const sayWordsAbove = "Say above, at this column, what its words mean.";
+
 /** Of files that the chosen columns.toml reads in a way that no match page can show. */
 export const beyondThisPage =
   "will be read as columns.toml says. That says more than can be shown here: to change it, open columns.toml in a text editor.";

@@ -6,6 +6,7 @@ import {
   keepMatches,
   olderMatchesUnreadable,
   ownHeadings,
+  ownHeadingsKnown,
 } from "../../findings/foreignSentences.ts";
 import { Entry } from "../Entry.tsx";
 import { type ForeignFileState, type ForeignHands, type ForeignState, foreignFileId } from "./foreignState.ts";
@@ -72,8 +73,14 @@ function OneFile({ id, file, isMatched, hands }: OneFileProps) {
 export function ForeignFiles({ foreign }: { readonly foreign: ForeignState }) {
   const { files, matching, losesOlder, hands } = foreign;
   if (files.length === 0) return null;
+  const isAllKnown = files.every(({ status, isNews }) => status === "beyond" || (status === "taken" && !isNews));
   return (
-    <Entry id="foreign" title="Headings of their own" note={ownHeadings} class="needs-scripting">
+    <Entry
+      id="foreign"
+      title="Headings of their own"
+      note={isAllKnown ? ownHeadingsKnown : ownHeadings}
+      class="needs-scripting"
+    >
       <ul class="lines foreign-files">
         {files.map((file, index) => (
           <OneFile

@@ -1,4 +1,4 @@
-import { filesInWords } from "../../findings/foreignSentences.ts";
+import { filesInWords, matchFrom } from "../../findings/foreignSentences.ts";
 import type { ForeignHands, MatchFixedState, MatchState } from "./foreignState.ts";
 import { MatchColumn } from "./MatchColumn.tsx";
 import { MatchLayout } from "./MatchLayout.tsx";
@@ -93,15 +93,13 @@ function Fixed({ one, hands }: { readonly one: MatchFixedState; readonly hands: 
 
 /** One file with headings of its own: what it holds, column by column, and its first rows as they will be read. */
 export function MatchFile({ matching, hands }: MatchFileProps) {
-  const { key, paths, isTaken, canGoBack, fixed, columns, probes, previewIn, previews, said } = matching;
+  const { key, paths, isTaken, isGiven, canGoBack, fixed, columns, probes, previewIn, previews, said } = matching;
   return (
     <section class="match" aria-labelledby="match-title">
       <h3 id="match-title" tabIndex={-1}>
         {filesInWords(paths)}
       </h3>
-      <p class="small">
-        What stands here is a suggestion from headings and first values. Look it over: nothing is read until you say so.
-      </p>
+      <p class="small">{matchFrom(isGiven)}</p>
       <h4>What it holds</h4>
       <Parts matching={matching} hands={hands} />
       {fixed.length === 0 ? null : (

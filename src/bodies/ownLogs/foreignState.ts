@@ -90,6 +90,8 @@ export interface MatchState {
   readonly paths: readonly string[];
   /** Was it taken before, in this form or another? */
   readonly isTaken: boolean;
+  /** Does the chosen columns.toml speak of it? */
+  readonly isGiven: boolean;
   /** Is there a change to take back? */
   readonly canGoBack: boolean;
   readonly layout: {

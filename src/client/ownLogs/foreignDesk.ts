@@ -187,6 +187,7 @@ export function openForeignDesk({ changed, house, turnTo, save }: ForeignDeskHos
                   paths: entry.strangers.paths,
                   draft: entry.draft,
                   isTaken: entry.taken !== null,
+                  isGiven: entry.given !== null,
                   canGoBack: entry.before.length > 0,
                   turned: entry.turned,
                   previews,

@@ -138,6 +138,7 @@ interface Matched {
   readonly paths: readonly string[];
   readonly draft: MatchDraft;
   readonly isTaken: boolean;
+  readonly isGiven: boolean;
   readonly canGoBack: boolean;
   /** Columns that are shown with their fields. */
   readonly turned: ReadonlySet<number>;
@@ -147,7 +148,7 @@ interface Matched {
 
 /** A draft as its page shows it. */
 export function matchState(matched: Matched, house: Pick<House, "kilns" | "timeZone">): MatchState {
-  const { key, paths, draft, isTaken, canGoBack, turned, previews, said } = matched;
+  const { key, paths, draft, isTaken, isGiven, canGoBack, turned, previews, said } = matched;
   const { delimiter, skipLines, skipAfterHeadings } = draft.sample;
   const between = DELIMITERS.find((one) => one.key === delimiter)?.label ?? delimiter;
   const held = new Set(draft.parts.map(({ table }) => table));
@@ -155,6 +156,7 @@ export function matchState(matched: Matched, house: Pick<House, "kilns" | "timeZ
     key,
     paths,
     isTaken,
+    isGiven,
     canGoBack,
     layout: {
       said: layoutInWords(between, skipLines + 1, skipAfterHeadings, draft.encoding),

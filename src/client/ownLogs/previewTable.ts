@@ -1,5 +1,5 @@
 import type { MatchPreviewState } from "../../bodies/ownLogs/foreignState.ts";
-import { previewInWords, samePlacesInWords } from "../../findings/foreignSentences.ts";
+import { previewInWords, samePlacesInWords, sayWordsAbove } from "../../findings/foreignSentences.ts";
 import { columnLabel } from "../../tables/columnLabels.ts";
 import type { Column, TableName } from "../../tables/declarations.ts";
 import { headingIn } from "../../tables/describeFormat.ts";
@@ -48,7 +48,9 @@ function faultsOf(problems: readonly Problem[]): readonly string[] {
     kinds.set(kind, [...(kinds.get(kind) ?? []), problem]);
   }
   return [...kinds.values()].map(([first, ...more]) => {
-    const { line = null, column = null, message = "", hint = "" } = first ?? {};
+    const { line = null, column = null, message = "", rule = "" } = first ?? {};
+    // The words are asked for on the very page, so that nobody need open a columns.toml.
+    const hint = rule === "not-a-flag" || rule === "not-a-choice" ? sayWordsAbove : (first?.hint ?? "");
     const place = [line === null ? null : `line ${line}`, column].filter((part) => part !== null).join(", ");
     return samePlacesInWords(`${place}: ${message} ${hint}`, more.length);
   });

@@ -21,6 +21,7 @@ const shown = (draft: MatchDraft, turned: readonly number[] = [], own = house) =
       paths: ["f.csv"],
       draft,
       isTaken: false,
+      isGiven: false,
       canGoBack: false,
       turned: new Set(turned),
       previews: [],
