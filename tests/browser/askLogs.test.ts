@@ -59,6 +59,23 @@ describe("the page that asks the logs", () => {
     await context.close();
   });
 
+  it("puts the reader's own question back where a worked one took its place", async () => {
+    const { page, context, faults } = await watchedPage(browser, site);
+    await page.goto(`${site}ask/`);
+    await ready(page);
+    const own = "SELECT count(*) AS mine FROM run_rows";
+    await page.fill("#ask-sql", own);
+    await page.getByRole("button", { name: "How long does each variety lie on the kiln?" }).click();
+    await page.locator("#answer table").waitFor();
+    expect(await page.inputValue("#ask-sql")).toContain("median(kiln_hours)");
+    const back = page.getByRole("button", { name: "Put my own question back" });
+    await back.click();
+    expect(await page.inputValue("#ask-sql")).toBe(own);
+    expect(await back.count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it("stops a query that runs away, by its button, and answers the next", async () => {
     const { page, context, faults } = await watchedPage(browser, site);
     await page.goto(`${site}ask/`);

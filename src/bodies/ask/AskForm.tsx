@@ -7,7 +7,7 @@ interface AskFormProps {
 }
 
 /** Where a question is typed, asked and stopped. Control and Enter together ask as well. */
-export function AskForm({ state: { sql, stage }, hands }: AskFormProps) {
+export function AskForm({ state: { sql, replaced, stage }, hands }: AskFormProps) {
   const asking = stage.kind === "asking";
   const seconds = asking ? stage.seconds : 0;
   return (
@@ -48,6 +48,14 @@ export function AskForm({ state: { sql, stage }, hands }: AskFormProps) {
           onClick={() => hands?.stop()}
         >
           Stop
+        </button>{" "}
+        <button
+          type="button"
+          class="button button-quiet"
+          hidden={replaced === null || asking}
+          onClick={() => hands?.putBack()}
+        >
+          Put my own question back
         </button>{" "}
         <output>{asking && seconds > 0 ? `Asking for ${printNumber(seconds, 0)}\u00a0s` : ""}</output>
       </p>

@@ -11,6 +11,8 @@ export type AskStage =
 
 export interface AskState {
   readonly sql: string;
+  /** A question of the reader's own that a worked one took the place of; null where none was lost. */
+  readonly replaced: string | null;
   readonly stage: AskStage;
 }
 
@@ -18,6 +20,8 @@ export interface AskState {
 export interface AskHands {
   type(sql: string): void;
   ask(sql: string): void;
+  /** Puts the reader's own question back. */
+  putBack(): void;
   stop(): void;
   download(): void;
 }

@@ -15,6 +15,7 @@ import type { Ask } from "./askCalls.ts";
 const MOST_ROWS = 10_000;
 
 const tables = askSchema();
+const isWorked = (sql: string): boolean => askQuestions.some((one) => one.sql === sql);
 const FIRST = askQuestions[0]?.sql ?? "";
 
 async function answered(ask: Ask, sql: string, signal: AbortSignal): Promise<AskStage> {
@@ -31,6 +32,8 @@ export function AskLogsLive({ ask }: { readonly ask: Ask }) {
   const { standing: _, waits: __, ...context } = useBody();
   const [awake, setAwake] = useState(false);
   const [sql, setSql] = useState(FIRST);
+  const [replaced, setReplaced] = useState<string | null>(null);
+  const written = useRef(FIRST);
   const [stage, setStage] = useState<AskStage>({ kind: "none" });
   const running = useRef<AbortController | null>(null);
   const last = useRef<AskedAnswer | null>(null);
@@ -61,11 +64,28 @@ export function AskLogsLive({ ask }: { readonly ask: Ask }) {
   const hands = useMemo<AskHands | null>(() => {
     if (!awake) return null;
     return {
-      type: setSql,
+      type(text) {
+        written.current = text;
+        setSql(text);
+        setReplaced(null);
+      },
+      putBack() {
+        setReplaced((own) => {
+          if (own !== null) {
+            written.current = own;
+            setSql(own);
+          }
+          return null;
+        });
+      },
       ask(wanted) {
         if (running.current !== null) return;
         const stopping = new AbortController();
         running.current = stopping;
+        // A worked question takes the place of what was typed: hours may be in it.
+        const own = written.current;
+        if (own !== wanted && !isWorked(own)) setReplaced(own);
+        written.current = wanted;
         setSql(wanted);
         setStage({ kind: "asking", seconds: 0, stopping: false });
         void answered(ask, wanted, stopping.signal).then((next) => {
@@ -84,6 +104,6 @@ export function AskLogsLive({ ask }: { readonly ask: Ask }) {
     };
   }, [awake, ask]);
 
-  const body = <AskLogs questions={askQuestions} tables={tables} state={{ sql, stage }} hands={hands} />;
+  const body = <AskLogs questions={askQuestions} tables={tables} state={{ sql, replaced, stage }} hands={hands} />;
   return awake ? <BodyProvider value={context}>{body}</BodyProvider> : body;
 }
