@@ -124,7 +124,7 @@ const COLUMNS: Readonly<Record<string, string>> = {
   alters: "column that it sets",
   measure: "measure",
   low: "lowest",
-  target: "aim",
+  target: "target",
   high: "highest",
 };
 

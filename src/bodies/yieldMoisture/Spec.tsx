@@ -20,7 +20,7 @@ function SpecRow({ row }: { readonly row: Capability }) {
       <th scope="row">{variety}</th>
       <td class="keep">
         {specWords(row)}
-        {target === null ? "" : `, aim ${printNumber(target, 1)}`}
+        {target === null ? "" : `, target ${printNumber(target, 1)}`}
       </td>
       <td class="n">
         {cpk === null
