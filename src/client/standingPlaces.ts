@@ -15,6 +15,8 @@ export interface StandingPlaces {
 const MARGIN = 100;
 
 function isFar(element: Element): boolean {
+  // Who works by keyboard may have moved on before the window has followed.
+  if (element.contains(document.activeElement)) return false;
   const { top, bottom } = element.getBoundingClientRect();
   return bottom < -MARGIN || top > innerHeight + MARGIN;
 }
