@@ -260,6 +260,27 @@ describe("a reader's own logs", () => {
     await context.close();
   });
 
+  it("that were kept come back where others were kept instead of them", async () => {
+    const { page, context, faults } = await openYourLogs();
+    const ownHouse = (): Promise<string | null> => page.locator(".house-name").textContent();
+    await page.setInputFiles('[data-own="files"]', given("oven.csv", KILNING));
+    await page.check('[name="keep"]');
+    for (const name of ["First House", "Second House"]) {
+      await page.fill('[name="name"]', name);
+      await page.locator('[data-own="read"]').click();
+      await expect.poll(ownHouse, LONG).toBe(name);
+      await expect.poll(() => page.locator("#shown").textContent()).toContain("They are kept in this browser");
+    }
+    await page.getByRole("button", { name: "Keep those again instead" }).click();
+    await expect
+      .poll(() => page.locator("#shown").textContent())
+      .toContain("Those kept here from before come back then");
+    await page.goto(`${site}runs/`, { waitUntil: "networkidle" });
+    await expect.poll(ownHouse, LONG).toBe("First House");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it("have every problem listed by file, line and column with a hint, and saved as a list that no spreadsheet runs", async () => {
     const { page, context, faults } = await openYourLogs();
     const lines = ["run,kiln,loaded_at,bed_depth_cm", "26-1,K1,=1+1,40", "26-2,K1,2026-03-01 10:00,4000"];

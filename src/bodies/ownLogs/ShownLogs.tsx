@@ -38,6 +38,14 @@ export function ShownLogs({ house, problems, own }: ShownLogsProps) {
           Take them out and go back to this site’s logs
         </button>
       </p>
+      {own.canKeepFormer ? (
+        <p class="needs-scripting">
+          {"Those kept here from before gave way to these. "}
+          <button type="button" class="button button-quiet" data-own="keep-former">
+            Keep those again instead
+          </button>
+        </p>
+      ) : null}
       {own.canReturn ? (
         <p class="needs-scripting">
           {"Other logs of yours were shown before. "}

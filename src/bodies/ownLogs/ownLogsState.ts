@@ -24,6 +24,8 @@ export interface OwnLogsState {
   readonly kept: boolean;
   /** Does it keep others, which will come back when the page is loaded anew? */
   readonly keptOthers: boolean;
+  /** Can those that gave way when these were kept be kept again? */
+  readonly canKeepFormer: boolean;
   /** Can those that were shown before those that are shown, or before nothing of the reader's was, be shown again? */
   readonly canReturn: boolean;
   /** This computer's time zone; null while the site is built. */
@@ -41,6 +43,7 @@ export const noOwnLogs: OwnLogsState = {
   said: null,
   kept: false,
   keptOthers: false,
+  canKeepFormer: false,
   canReturn: false,
   timeZone: null,
 };

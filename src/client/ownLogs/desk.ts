@@ -45,6 +45,8 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
   let source: KeptLogs | null = null;
   /** The same of those that were shown before. */
   let former: KeptLogs | null = null;
+  /** What was kept in this browser until those that are shown were. */
+  let gaveWay: KeptLogs | null = null;
   let reading: OwnReports | null = null;
   let shown: OwnLogsDesk["shown"] = null;
 
@@ -116,8 +118,9 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
   const keep = async (): Promise<void> => {
     if (source === null) return;
     try {
+      gaveWay = state.keptOthers ? await keptLogs() : null;
       await keepLogs(source);
-      say({ kept: true, keptOthers: false });
+      say({ kept: true, keptOthers: false, canKeepFormer: gaveWay !== null });
     } catch (error) {
       const why = `This browser could not keep the logs (${saidOf(error)}). They are shown until the page is closed.`;
       say({ kept: false, said: why });
@@ -125,9 +128,18 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
     tell("", false);
   };
 
+  /** Keeps again what was kept before, instead of what is shown. */
+  const keepFormer = async (): Promise<void> => {
+    if (gaveWay === null) return;
+    await keepLogs(gaveWay);
+    gaveWay = null;
+    say({ kept: false, keptOthers: true, canKeepFormer: false });
+    tell("", false);
+  };
+
   const forget = async (): Promise<void> => {
     await forgetLogs().catch(() => {});
-    say({ kept: false, keptOthers: false });
+    say({ kept: false, keptOthers: false, canKeepFormer: false });
     tell("", false);
   };
 
@@ -178,6 +190,7 @@ export function openDesk({ main, places, changed, otherLogs }: DeskHost): OwnLog
         say({ said: saidOf(error) });
       }
     },
+    keepFormer: () => void keepFormer().catch((error: unknown) => say({ said: saidOf(error) })),
     turnKeeping: () => void (state.kept ? forget() : keep()),
     async goBack() {
       // Those kept from before go along only where they are the ones that are shown.

@@ -11,6 +11,8 @@ export interface DeskActions {
   read(fields: FormData): void;
   /** Keeps what is shown, or keeps it no longer. */
   turnKeeping(): void;
+  /** Keeps again what gave way when other logs were kept. */
+  keepFormer(): void;
   goBack(): void;
   showAgain(): void;
   saveProblems(): void;
@@ -38,6 +40,7 @@ export function listenForDesk(main: HTMLElement, takesFiles: () => boolean, acti
     },
     rechoose: actions.rechoose,
     keep: actions.turnKeeping,
+    "keep-former": actions.keepFormer,
     back: actions.goBack,
     again: actions.showAgain,
     problems: actions.saveProblems,
