@@ -129,7 +129,7 @@ describe("the live page", () => {
     );
     await expect.poll(() => page.locator("h1").textContent(), { timeout: 120_000 }).toBeTruthy();
     expect(engine.length).toBeGreaterThan(0);
-    expect(new URL(page.url()).searchParams.get("variety")).toBe(variety);
+    await expect.poll(() => new URL(page.url()).searchParams.get("variety")).toBe(variety);
     expect(outside).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();
@@ -298,7 +298,7 @@ describe("the live page", () => {
     await page.locator('header a[href*="runs/"]').click();
     await expect.poll(() => page.locator("h1").textContent()).toMatch(/batches/i);
     expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
-    expect(new URL(page.url()).searchParams.get("units")).toBe("us");
+    await expect.poll(() => new URL(page.url()).searchParams.get("units")).toBe("us");
     await page.locator("tbody a[href*='runs/']").first().click();
     await expect.poll(() => page.locator("figure svg").count()).toBeGreaterThan(0);
     expect(await page.evaluate(() => "sameDocument" in window)).toBe(true);
@@ -322,7 +322,7 @@ describe("the live page", () => {
     await page.selectOption('[data-control="measure"]', "dry_yield_pct");
     await expect.poll(answer).toContain("in dry-matter yield");
     expect(await page.inputValue('[data-control="difference"]')).not.toBe("nothing");
-    expect(new URL(page.url()).searchParams.get("measure")).toBe("dry_yield_pct");
+    await expect.poll(() => new URL(page.url()).searchParams.get("measure")).toBe("dry_yield_pct");
     expect(engine).toEqual([]);
     await context.close();
   });
@@ -354,7 +354,7 @@ describe("the live page", () => {
     const earlier = await page.locator('[data-control="firing"] option').nth(30).getAttribute("value");
     await page.selectOption('[data-control="firing"]', earlier ?? "");
     await expect.poll(() => bodyText(page), { timeout: 60_000 }).not.toBe(latest);
-    expect(new URL(page.url()).searchParams.get("firing")).toBe(earlier);
+    await expect.poll(() => new URL(page.url()).searchParams.get("firing")).toBe(earlier);
     expect(engine).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();
@@ -368,11 +368,11 @@ describe("the live page", () => {
     const run = await tick.getAttribute("value");
     await tick.check();
     await expect.poll(() => bodyText(page), { timeout: 120_000 }).toContain("left out by hand");
-    expect(new URL(page.url()).searchParams.getAll("without")).toEqual([run]);
+    await expect.poll(() => new URL(page.url()).searchParams.getAll("without")).toEqual([run]);
     await page.locator(".choose summary").click();
     await page.locator('.choose-without input[data-control="without"]').click();
     await expect.poll(() => bodyText(page), { timeout: 120_000 }).not.toContain("left out by hand");
-    expect(new URL(page.url()).search).toBe("");
+    await expect.poll(() => new URL(page.url()).search).toBe("");
     await context.close();
   });
 });
