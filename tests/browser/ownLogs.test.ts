@@ -37,10 +37,11 @@ const LONG = { timeout: 120_000 };
 const bodyText = (page: Page): Promise<string> =>
   page.evaluate(() => (document.getElementById("body")?.textContent ?? "").replace(/\s+/g, " ").trim());
 
-/** The text of a page as it was built. */
+/** The text of a page as it was built, once its script has put the buttons that save under its figures. */
 async function builtText(path: string): Promise<string> {
   const { page, context } = await watchedPage(browser, site);
   await page.goto(site + path, { waitUntil: "networkidle" });
+  await page.waitForFunction(() => document.querySelector("figure.figure:not(:has(> .take))") === null);
   const text = await bodyText(page);
   await context.close();
   return text;
