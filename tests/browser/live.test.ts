@@ -9,7 +9,7 @@ import type { PackedReport } from "../../src/report/packed.ts";
 import type { PartName, Report, ReportParts } from "../../src/report/report.ts";
 import { unpackReport } from "../../src/report/unpackReport.ts";
 import { parseView, type View, wholeView } from "../../src/report/view.ts";
-import { openBrowser, watchedPage } from "../support/browser.ts";
+import { openBrowser, savingOffered, watchedPage } from "../support/browser.ts";
 import { farthestApart } from "../support/farthestApart.ts";
 import { type OpenedReports, openReportsAtBuild } from "../support/openReportsAtBuild.ts";
 import { printedBody } from "../support/printedBody.tsx";
@@ -138,6 +138,7 @@ describe("the live page", () => {
   it("shows for all rows the very text that the build printed", async () => {
     const { page, context } = await watchedPage(browser, site);
     await page.goto(`${site}kiln-hours/`, { waitUntil: "networkidle" });
+    await savingOffered(page);
     const built = await bodyText(page);
     // Another choice and back again: the body is then drawn by the browser.
     await page.fill('[data-control="humidity"]', "61");
@@ -157,6 +158,7 @@ describe("the live page", () => {
         if (request.url().includes("/engine/")) engine.push(request.url());
       });
       await page.goto(`${site}${path}`, { waitUntil: "networkidle" });
+      await savingOffered(page);
       const built = await bodyText(page);
       await page.locator(".choose summary").click();
       await page.selectOption('[data-control="units"]', "us");

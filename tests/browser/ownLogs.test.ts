@@ -16,7 +16,7 @@ import { strToU8, zipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { DEMO_LOGS } from "../../scripts/buildSite.ts";
-import { openBrowser, type Watched, watchedPage } from "../support/browser.ts";
+import { openBrowser, savingOffered, type Watched, watchedPage } from "../support/browser.ts";
 
 const site = inject("site");
 const folder = inject("siteFolder");
@@ -41,7 +41,7 @@ const bodyText = (page: Page): Promise<string> =>
 async function builtText(path: string): Promise<string> {
   const { page, context } = await watchedPage(browser, site);
   await page.goto(site + path, { waitUntil: "networkidle" });
-  await page.waitForFunction(() => document.querySelector("figure.figure:not(:has(> .take))") === null);
+  await savingOffered(page);
   const text = await bodyText(page);
   await context.close();
   return text;

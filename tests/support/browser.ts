@@ -60,3 +60,8 @@ export async function watchedPage(
   });
   return { page, context, outside, faults };
 }
+
+/** Waits until the script of a built page has put the buttons that save under its figures: before that its text is another. */
+export async function savingOffered(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector("figure.figure:not(:has(> .take))") === null);
+}
