@@ -10,8 +10,8 @@ export interface ScatterPoint {
   readonly hint: () => string;
 }
 
-/** Above this many marks none carries a link or a hint of its own: the table under the figure has both. */
-export const MOST_LINKED_MARKS = 300;
+/** Above this many marks none carries a link or a hint of its own: the table, which lists as many, has both. */
+export const MOST_LINKED_MARKS = 200;
 
 export const dotRadius = (frame: Frame): number => (frame.narrow ? 2.5 : 2.8);
 /** Dots of a dense drawing are smaller: there the shape of the cloud speaks, not each load. */
@@ -81,14 +81,10 @@ export const MOST_RINGS = 20;
 
 /** The one signal form: a ring around the point, in ink; its label says in words what is wrong. */
 export function rings(points: readonly { readonly x: number; readonly y: number }[], frame: Frame): Markish {
-  return dot(points, {
-    x: "x",
-    y: "y",
-    r: ringRadius(frame),
-    className: "signal",
-    fill: "none",
-    stroke: "currentColor",
-  });
+  const r = ringRadius(frame);
+  return layer("signal", ({ x, y, pen }) =>
+    points.map((point) => pen.element("circle", { cx: x(point.x).toFixed(1), cy: y(point.y).toFixed(1), r })),
+  );
 }
 
 /** The same signal for a crowd: one rounded outline around all of its points. */

@@ -20,7 +20,7 @@ function linkedDots(className: string, points: readonly BatchPoint[], frame: Fra
   );
 }
 
-/** Batches in ink, those left out as hollow dots. Above 300 none carries a link: the table has them. */
+/** Batches in ink, those left out as hollow dots. Where they are many none carries a link: the table has them. */
 export function batchMarks(points: readonly BatchPoint[], frame: Frame): readonly Markish[] {
   const full = points.filter(({ hollow }) => !hollow);
   const hollow = points.filter((point) => point.hollow);
