@@ -2,6 +2,7 @@ import type { WriteUpTable } from "../tables/writeUp/writeUpStages.ts";
 import { Answer, type Stage } from "./Answer.tsx";
 import { useBody } from "./context.ts";
 import { Entry } from "./Entry.tsx";
+import { LeftBox } from "./LeftBox.tsx";
 import { runCardPage, writeUpPage } from "./pageNames.ts";
 import { WriteUpBox } from "./writeUp/WriteUpBox.tsx";
 import { WriteUpSave } from "./writeUp/WriteUpSave.tsx";
@@ -26,7 +27,7 @@ function Batch({ state: { draft, runs, others }, hands }: WriteUpProps) {
         <code>run</code>
       </label>
       <div class="box-entered">
-        <input
+        <LeftBox
           id="box-run"
           type="text"
           list="box-run-known"
@@ -34,7 +35,7 @@ function Batch({ state: { draft, runs, others }, hands }: WriteUpProps) {
           autoCapitalize="off"
           disabled={hands === null}
           value={draft.run}
-          onChange={({ currentTarget }) => hands?.choose(currentTarget.value)}
+          taken={(run) => hands?.choose(run)}
         />
         <datalist id="box-run-known">
           {runs.map((run) => (

@@ -1,3 +1,4 @@
+import { LeftBox } from "../LeftBox.tsx";
 import type { ForeignHands, MatchState } from "./foreignState.ts";
 
 interface MatchLayoutProps {
@@ -88,28 +89,24 @@ export function MatchLayout({ matching, hands }: MatchLayoutProps) {
         <div class="choose-fields">
           <div class="field">
             <label for="match-line">Headings in line</label>
-            <input
+            <LeftBox
               id="match-line"
               type="number"
               min="1"
               max="1000"
               value={headingsLine}
-              onChange={({ currentTarget }) =>
-                hands.layOut(delimiter, lines(currentTarget.value, 1, headingsLine), linesUnder)
-              }
+              taken={(line) => hands.layOut(delimiter, lines(line, 1, headingsLine), linesUnder)}
             />
           </div>
           <div class="field">
             <label for="match-under">Lines under it before the first row</label>
-            <input
+            <LeftBox
               id="match-under"
               type="number"
               min="0"
               max="1000"
               value={linesUnder}
-              onChange={({ currentTarget }) =>
-                hands.layOut(delimiter, headingsLine, lines(currentTarget.value, 0, linesUnder))
-              }
+              taken={(under) => hands.layOut(delimiter, headingsLine, lines(under, 0, linesUnder))}
             />
           </div>
           <div class="field">
