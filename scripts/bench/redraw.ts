@@ -103,7 +103,8 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
         `${tables.length} tables, ${(bytes / 1e6).toFixed(2)} MB; ${fetched.toFixed(2)} MB fetched with the engine from this machine, each time with an empty cache.`,
         "Kiln hours page, where none other is named: from the use of a control to the frame that shows its answer in the window. The rest of the page",
         "follows in bits while the browser is idle; stretches of loads, which need shuffling, and how often a set of rules cries wolf",
-        "come with it. Rules and batches left out are chosen with all varieties shown.",
+        "come with it. Rules and batches left out are chosen with all varieties shown. What is likely to be chosen next is answered while",
+        "nobody waits: the next varieties, each rule, the latest batch left out.",
       ],
       SPREAD_HEADINGS,
       [
@@ -138,12 +139,20 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
           visits.site.map(({ thirdChoice }) => thirdChoice),
         ),
         ...redrawLines(
+          "loads from a day on, not foreseen",
+          visits.site.map(({ fromDay }) => fromDay),
+        ),
+        ...redrawLines(
           "Yield and moisture: second choice, engine up",
           visits.charts.map(({ secondChoice }) => secondChoice),
         ),
         ...redrawLines(
           "Yield and moisture: third choice",
           visits.charts.map(({ thirdChoice }) => thirdChoice),
+        ),
+        ...redrawLines(
+          "Yield and moisture: from a day on, not foreseen",
+          visits.charts.map(({ fromDay }) => fromDay),
         ),
         ...redrawLines(
           "Yield and moisture: a rule more",
@@ -154,7 +163,7 @@ export async function benchRedraw({ workshop, repeats }: Bench): Promise<void> {
           visits.charts.map(({ apart }) => apart),
         ),
         ...redrawLines(
-          "Yield and moisture: a batch left out",
+          "Yield and moisture: a batch left out, not foreseen",
           visits.charts.map(({ leftOut }) => leftOut),
         ),
         ...redrawLines(

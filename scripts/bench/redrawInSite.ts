@@ -16,6 +16,8 @@ export interface SiteRedraw {
   readonly stages: StageTimes;
   readonly secondChoice: Redraw;
   readonly thirdChoice: Redraw;
+  /** Loads from a day on, which nobody could foresee. */
+  readonly fromDay: Redraw;
   readonly megabytesFetched: number;
 }
 
@@ -24,7 +26,7 @@ export interface ChartRedraw {
   readonly ruleChoice: Redraw;
   /** Each variety apart, for which the engine is not asked. */
   readonly apart: Redraw;
-  /** A batch left out of the baselines by hand, in the opened table of batches. */
+  /** A batch left out of the baselines by hand, in the opened table of batches; not one that the page has foreseen. */
   readonly leftOut: Redraw;
 }
 
@@ -49,8 +51,8 @@ async function freshPage(browser: Browser, address: string): Promise<Page> {
 }
 
 /** The control by its name, with every fold about it opened as a reader would have opened it. */
-async function control(page: Page, name: string, value?: string): Promise<Locator> {
-  const found = page.locator(`[data-control="${name}"]${value === undefined ? "" : `[value="${value}"]`}`).first();
+async function control(page: Page, name: string, value?: string, which = 0): Promise<Locator> {
+  const found = page.locator(`[data-control="${name}"]${value === undefined ? "" : `[value="${value}"]`}`).nth(which);
   await found.evaluate((element) => {
     for (let fold = element.closest("details"); fold !== null; fold = fold.parentElement?.closest("details") ?? null) {
       fold.open = true;
@@ -112,20 +114,29 @@ async function insideWorker(page: Page): Promise<{ notes: readonly Note[]; fetch
   throw new Error("the report worker was not found in the page");
 }
 
+/** The answer may have been made before, so that no word of the worker stands between the use and the frame. */
+async function redrawnBy(page: Page, name: string, use: () => Promise<unknown>): Promise<Redraw> {
+  const sign = `used ${name}`;
+  return redrawOf(await notesOf(page, use, sign), name, sign);
+}
+
+/** Its place in the table of batches: the first of it is foreseen. */
+const BATCH = 4;
+
 /** A rule that few charts signal on, beside the usual pair. */
 const RULE = "eightOnOneSide";
 
 async function redrawOfCharts(page: Page): Promise<ChartRedraw> {
   const list = await control(page, "variety");
   await notesOf(page, () => list.selectOption(""), "used variety");
-  const tick = async (name: string, sign: string, value?: string): Promise<Redraw> => {
-    const box = await control(page, name, value);
-    return redrawOf(await notesOf(page, () => box.click(), sign), name, sign);
+  const tick = async (name: string, value?: string, which?: number): Promise<Redraw> => {
+    const box = await control(page, name, value, which);
+    return redrawnBy(page, name, () => box.click());
   };
   return {
-    ruleChoice: await tick("rules", REPORT, RULE),
-    apart: await tick("apart", "used apart"),
-    leftOut: await tick("without", REPORT),
+    ruleChoice: await tick("rules", RULE),
+    apart: await tick("apart"),
+    leftOut: await tick("without", undefined, BATCH),
   };
 }
 
@@ -160,13 +171,22 @@ async function visitByEngine<T>(
     const stages = stageTimes([...notes, ...inside.notes], inside.fetched, "variety");
     const again = async (variety: string): Promise<Redraw> => {
       const listAgain = await control(page, "variety");
-      return redrawOf(await notesOf(page, () => listAgain.selectOption(variety), REPORT), "variety", REPORT);
+      return redrawnBy(page, "variety", () => listAgain.selectOption(variety));
+    };
+    const fromDay = async (): Promise<Redraw> => {
+      const field = await control(page, "from");
+      const [firstYear = "", ...monthAndDay] = ((await field.getAttribute("min")) ?? "").split("-");
+      const day = [Number(firstYear) + 2, ...monthAndDay].join("-");
+      const redraw = await redrawnBy(page, "from", () => field.fill(day));
+      await notesOf(page, () => field.fill(""), "used from");
+      return redraw;
     };
     return await goOn(page, {
       firstChoice: redrawOf(notes, "variety", REPORT),
       stages,
       secondChoice: await again(other),
       thirdChoice: await again(third),
+      fromDay: await fromDay(),
       megabytesFetched: inside.fetched.reduce((sum, { bytes }) => sum + bytes, 0) / 1e6,
     });
   } finally {
@@ -180,7 +200,7 @@ async function typeHumidity(page: Page, text: string, enteredBefore = false): Pr
     await field.focus();
     await page.waitForTimeout(QUIET_MILLISECONDS);
   }
-  return redrawOf(await notesOf(page, () => field.fill(text), "used humidity"), "humidity", "used humidity");
+  return redrawnBy(page, "humidity", () => field.fill(text));
 }
 
 async function keystrokeAfterEntering(browser: Browser, address: string): Promise<Redraw> {
@@ -203,9 +223,8 @@ export async function redrawWithoutEngine(browser: Browser, address: string): Pr
     const firstKeystroke = await typeHumidity(page, "71");
     const nextKeystroke = await typeHumidity(page, "75");
     const units = await control(page, "units");
-    const switched = await notesOf(page, () => units.selectOption("us"), "used units");
+    const unitSwitch = await redrawnBy(page, "units", () => units.selectOption("us"));
     if (engineAsked) throw new Error("the engine was fetched for what needs none");
-    const unitSwitch = redrawOf(switched, "units", "used units");
     return {
       firstKeystroke,
       enteredBefore: await keystrokeAfterEntering(browser, address),

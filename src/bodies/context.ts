@@ -29,7 +29,12 @@ export interface BodyContext {
 }
 
 /** A part of a page that can be drawn by itself. */
-export type Place = `entry ${string}` | `figure ${string}` | `drawing ${string}` | `numbers ${string}`;
+export type Place =
+  | `entry ${string}`
+  | `figure ${string}`
+  | `drawing ${string}`
+  | `numbers ${string}`
+  | `rows ${string}`;
 
 const Context = createContext<BodyContext | null>(null);
 

@@ -26,6 +26,13 @@ export type WorkerRequest =
   | AskRequest
   /** The rows of a view, and of what is worked out of them only what the page shows. A later request ends an earlier one. */
   | { readonly kind: "report"; readonly request: number; readonly view: View; readonly parts: readonly PartName[] }
+  /** Nobody waits, and these views are likely to be asked for: each is answered in turn until anything else is asked. */
+  | {
+      readonly kind: "foresee";
+      readonly request: number;
+      readonly views: readonly View[];
+      readonly parts: readonly PartName[];
+    }
   /** A request's report has been drawn and shown: what is worked out behind it no longer keeps a core from the drawing. */
   | { readonly kind: "seen"; readonly request: number }
   /** What is known of the logs besides their rows. */
@@ -50,5 +57,13 @@ export type WorkerAnswer =
   | { readonly kind: "readings"; readonly file: string; readonly csv: Blob | null }
   /** `parts` holds those asked for, by name; where something of them takes longer, it follows. */
   | { readonly kind: "report"; readonly request: number; readonly chosen: ChosenRows; readonly parts: PackedReport }
+  /** As `report`, of a view that nobody has asked for yet. */
+  | {
+      readonly kind: "foreseen";
+      readonly request: number;
+      readonly view: View;
+      readonly chosen: ChosenRows;
+      readonly parts: PackedReport;
+    }
   | { readonly kind: "later"; readonly request: number; readonly later: LaterFindings }
   | { readonly kind: "failed"; readonly request: number | null; readonly message: string };

@@ -1,5 +1,4 @@
 /// <reference lib="webworker" />
-import { allRules } from "../analysis/controlCharts/ruleChoice.ts";
 import { openBrowserDatabase } from "../engine/browser.ts";
 import type { CsvTable, LoadableDatabase } from "../engine/database.ts";
 import { joinLogs } from "../engine/joinLogs.ts";
@@ -12,7 +11,7 @@ import type { ReportParts, ReportRows } from "../report/report.ts";
 import { rowFilter } from "../report/rowFilter.ts";
 import type { View } from "../report/view.ts";
 import { answerAsks } from "./askLogs/answerAsk.ts";
-import { findLater, withLater } from "./laterFindings.ts";
+import { findLater, type LaterFindings, withLater } from "./laterFindings.ts";
 import { enterOwnLogs } from "./ownLogs/enterOwnLogs.ts";
 import type { ReadingProgress } from "./ownLogs/readingProgress.ts";
 import type { OpenRequest, WorkerAnswer, WorkerRequest } from "./protocol.ts";
@@ -115,6 +114,7 @@ function pageShown(): Promise<void> {
 }
 
 type ReportRequest = Extract<WorkerRequest, { kind: "report" }>;
+type Wanted = Pick<ReportRequest, "request" | "view" | "parts">;
 
 interface Chosen {
   readonly chosen: ChosenRows;
@@ -127,7 +127,7 @@ interface Worked {
 }
 
 /** Few choices are made again and again, and the same rows let what stands on them alone be kept (`report/forTheSame.ts`). */
-const MOST_CHOICES = 8;
+const MOST_CHOICES = 16;
 const choices = new Map<string, Chosen>();
 
 async function rowsOf({ database, published, logged, whole }: Opened, view: View): Promise<Chosen> {
@@ -143,7 +143,7 @@ async function rowsOf({ database, published, logged, whole }: Opened, view: View
 }
 
 /** What a request asks for; null once there is a newer one. */
-async function workOut(ready: Opened, asked: ReportRequest): Promise<Worked | null> {
+async function workOut(ready: Opened, asked: Wanted): Promise<Worked | null> {
   const { request, view } = asked;
   if (request !== newest) return null;
   const { chosen, rows } = await rowsOf(ready, view);
@@ -154,6 +154,14 @@ async function workOut(ready: Opened, asked: ReportRequest): Promise<Worked | nu
   return request === newest ? { chosen, parts: Object.fromEntries(found) } : null;
 }
 
+type Step = IteratorResult<void, LaterFindings>;
+
+/** Parts ready to be sent, with what was looked for behind them where that is known already. */
+function packParts(parts: Worked["parts"], step: Step) {
+  const packed = packReport(step.done ? withLater(parts, step.value) : parts);
+  return { packed, buffers: packed.columns.map(({ buffer }) => buffer) };
+}
+
 async function report(asked: ReportRequest): Promise<void> {
   const { request } = asked;
   if (opened === null) throw new RangeError("a report was asked for before the engine was opened");
@@ -162,41 +170,28 @@ async function report(asked: ReportRequest): Promise<void> {
   const { chosen, parts } = worked;
   const search = findLater(parts);
   let step = search.next();
-  const packed = packReport(step.done ? withLater(parts, step.value) : parts);
-  const buffers = packed.columns.map(({ buffer }) => buffer);
+  const { packed, buffers } = packParts(parts, step);
   say({ kind: "report", request, chosen, parts: packed }, buffers);
+  if (step.done) return;
   await pageShown();
-  if (!step.done) {
-    while (!step.done) {
-      await breathe();
-      if (request !== newest) return;
-      step = search.next();
-    }
-    say({ kind: "later", request, later: step.value });
-  }
-  await rehearse(await opened, asked);
-}
-
-/** Choices that are worked out for nobody: a browser compiles well only what has run before, and on data that differ. */
-const REHEARSALS = 6;
-let rehearsed = 0;
-
-/** What is likely to be chosen next: another variety, and of all of them a batch to leave out or another rule. */
-function likelyChoice({ whole }: Opened, view: View, turn: number): View {
-  const varieties = [null, ...whole.choices.varieties].filter((variety) => variety !== view.variety);
-  if (turn % 2 === 0) return { ...view, variety: varieties[(turn / 2) % varieties.length] ?? null };
-  const without = whole.runs.slice(turn, turn + 1).map(({ run }) => run);
-  return { ...view, variety: null, without, rules: turn % 4 === 1 ? allRules : null };
-}
-
-/** While nobody waits, so that the next choice meets code that is warm. */
-async function rehearse(ready: Opened, asked: ReportRequest): Promise<void> {
-  while (rehearsed < REHEARSALS) {
+  while (!step.done) {
     await breathe();
-    const worked = await workOut(ready, { ...asked, view: likelyChoice(ready, asked.view, rehearsed) });
+    if (request !== newest) return;
+    step = search.next();
+  }
+  say({ kind: "later", request, later: step.value });
+}
+
+/** While nobody waits, so that the next choice finds its answer made. */
+async function foresee({ request, views, parts }: Extract<WorkerRequest, { kind: "foresee" }>): Promise<void> {
+  if (opened === null) throw new RangeError("views were foreseen before the engine was opened");
+  const ready = await opened;
+  for (const view of views) {
+    await breathe();
+    const worked = await workOut(ready, { request, view, parts });
     if (worked === null) return;
-    packReport(worked.parts);
-    rehearsed += 1;
+    const { packed, buffers } = packParts(worked.parts, findLater(worked.parts).next());
+    say({ kind: "foreseen", request, view, chosen: worked.chosen, parts: packed }, buffers);
   }
 }
 
@@ -211,6 +206,8 @@ async function answer(request: WorkerRequest): Promise<void> {
     answerAsk(request);
   } else if (request.kind === "report") {
     await report(request);
+  } else if (request.kind === "foresee") {
+    await foresee(request);
   } else if (request.kind === "seen") {
     if (request.request === newest) seen();
   } else if (request.kind === "published") {
@@ -227,12 +224,13 @@ async function answer(request: WorkerRequest): Promise<void> {
 }
 
 self.onmessage = ({ data }: MessageEvent<WorkerRequest>) => {
-  if (data.kind === "report") {
+  if (data.kind === "report" || data.kind === "foresee") {
     newest = data.request;
     seen();
   }
   answer(data).catch((error: unknown) => {
     const message = error instanceof Error ? error.message : String(error);
-    say({ kind: "failed", request: data.kind === "report" ? data.request : null, message });
+    const asked = data.kind === "report" || data.kind === "foresee" ? data.request : null;
+    say({ kind: "failed", request: asked, message });
   });
 };

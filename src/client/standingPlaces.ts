@@ -34,6 +34,14 @@ function partsOf(figure: Element, id: string): { readonly shown: readonly Place[
   return { shown, hidden };
 }
 
+/** Groups of a long table's rows that nobody sees: beyond the window, or in a fold that is closed. */
+function unseenRows(section: Element, entryIsFar: boolean): readonly Place[] {
+  const groups = [...section.querySelectorAll<HTMLElement>("tbody[data-rows]")];
+  return groups
+    .filter((group) => entryIsFar || !group.checkVisibility() || isFar(group))
+    .map(({ dataset }): Place => `rows ${dataset.rows}`);
+}
+
 /** Reads a page that stands, before it is drawn anew. A browser that cannot tell what shows has nothing wait. */
 export function standingPlaces(main: HTMLElement): StandingPlaces {
   const all = new Set<Place>();
@@ -57,6 +65,12 @@ export function standingPlaces(main: HTMLElement): StandingPlaces {
       if (entryIsFar) for (const place of [figure, ...shown]) withEntry.add(place);
       else soon.push(new Set([entry, figure, ...shown]));
     }
+    const rows = unseenRows(section, entryIsFar);
+    for (const place of rows) {
+      all.add(place);
+      unseen.add(place);
+    }
+    if (rows.length > 0) last.push(new Set([entry, ...rows]));
     all.add(entry);
     if (!entryIsFar) continue;
     unseen.add(entry);

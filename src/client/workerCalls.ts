@@ -8,6 +8,7 @@ import workerAddress from "./reportWorker.ts?worker&url";
 
 export type LoadProgress = Extract<WorkerAnswer, { kind: "progress" }>;
 type ReportAnswer = Extract<WorkerAnswer, { kind: "report" }>;
+export type Foreseen = Extract<WorkerAnswer, { kind: "foreseen" }>;
 
 /** What the worker will say to one question, one after the other. Both fail once another question is asked. */
 export interface WorkerReply {
@@ -20,6 +21,8 @@ export interface WorkerReply {
 export interface ReportWorker {
   /** Starts the worker and its engine where nothing did before. */
   ask(view: View, parts: readonly PartName[]): WorkerReply;
+  /** Has views answered that nobody has asked for yet, until anything is asked. A guess that cannot be answered says nothing. */
+  foresee(views: readonly View[], parts: readonly PartName[], keep: (foreseen: Foreseen) => void): void;
   /** Starts the worker and waits until its logs are in the engine; they are the answer where they are the reader's own. */
   opened(): Promise<ReportRows | null>;
   /** What is known of the logs besides their rows. */
@@ -74,6 +77,7 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
   let isReady = false;
   let requests = 0;
   let waiting: Waiting | null = null;
+  let keepForeseen: (foreseen: Foreseen) => void = () => {};
   const readings = new Map<string, Awaited<string>>();
 
   const drop = (message: string): void => {
@@ -110,6 +114,7 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
     } else if (data.kind === "asked" || data.kind === "ask-failed") asks.receive(data);
     else if (data.kind === "published") published?.resolve(data.published);
     else if (data.kind === "readings") receiveReadings(data);
+    else if (data.kind === "foreseen") keepForeseen(data);
     else if (data.kind === "failed" && data.request === null) end(data.message);
     else if (data.request !== waiting?.request) return;
     else if (data.kind === "report") waiting.report.resolve(data);
@@ -141,6 +146,12 @@ export function openWorker(opening: OpenRequest, onProgress: (progress: LoadProg
         later: waiting.later.promise,
         seen: () => asked.postMessage({ kind: "seen", request } satisfies WorkerRequest),
       };
+    },
+    foresee(views, parts, keep) {
+      drop("another question was asked");
+      requests += 1;
+      keepForeseen = keep;
+      started().postMessage({ kind: "foresee", request: requests, views, parts } satisfies WorkerRequest);
     },
     opened() {
       started();

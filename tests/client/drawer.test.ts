@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { Entry } from "../../src/bodies/Entry.tsx";
 import { noOwnLogs } from "../../src/bodies/ownLogs/ownLogsState.ts";
 import { logsPage } from "../../src/bodies/pageNames.ts";
+import { RowGroups } from "../../src/bodies/RowGroups.tsx";
 import { openDrawer } from "../../src/client/drawer.ts";
 import type { Body, Showing } from "../../src/client/pageBody.tsx";
 import { wholeView } from "../../src/report/view.ts";
@@ -46,7 +47,8 @@ beforeEach(() => {
   // A window in which only the first entry shows; jsdom lays nothing out.
   Object.assign(HTMLElement.prototype, { checkVisibility: () => true });
   vi.spyOn(HTMLElement.prototype, "getBoundingClientRect").mockImplementation(function (this: HTMLElement) {
-    return { top: this.id === "first" ? 0 : 5000, bottom: this.id === "first" ? 100 : 5100 } as DOMRect;
+    const shows = this.id === "first" || this.dataset.rows?.endsWith("-0") === true;
+    return { top: shows ? 0 : 5000, bottom: shows ? 100 : 5100 } as DOMRect;
   });
   const plenty = { didTimeout: false, timeRemaining: () => 50 };
   vi.stubGlobal("requestIdleCallback", (work: IdleRequestCallback) => idle.push(() => work(plenty)));
@@ -72,6 +74,37 @@ describe("openDrawer(main, builtPath)", () => {
       await settle();
     }
     expect(told()).toEqual(["new", "new", "new"]);
+  });
+
+  it("draws of a long table at once the rows that show, and the others later", async () => {
+    const tableOf = (text: string): Body => ({
+      name: logsPage,
+      content: h(Entry, {
+        id: "first",
+        title: "first",
+        children: h(
+          "table",
+          null,
+          h(RowGroups<number>, {
+            id: "many",
+            rows: Array.from({ length: 60 }, (_, i) => i),
+            row: (i) => h("tr", { key: i }, h("td", null, `${text} ${i}`)),
+          }),
+        ),
+      }),
+    });
+    const cells = (): readonly string[] => [...main.querySelectorAll("td")].map(({ textContent }) => textContent ?? "");
+    const drawer = openDrawer(main, "elsewhere/");
+    drawer.draw(tableOf("old"), showing);
+    drawer.draw(tableOf("new"), showing);
+    await settle();
+    expect(cells()).toHaveLength(60);
+    expect(cells().filter((cell) => cell.startsWith("new"))).toHaveLength(25);
+    for (let turn = idle.shift(); turn !== undefined; turn = idle.shift()) {
+      turn();
+      await settle();
+    }
+    expect(cells()).toEqual(Array.from({ length: 60 }, (_, i) => `new ${i}`));
   });
 
   it("draws every part that waits before it is printed", async () => {

@@ -6,6 +6,7 @@ import { shownAs } from "../../units/quantity.ts";
 import { useBody, useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Fold } from "../Fold.tsx";
+import { RowGroups } from "../RowGroups.tsx";
 import { RunLinks } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
 
@@ -57,8 +58,10 @@ export function LoadsBehind({ model }: { readonly model: HumidityDepthModel | Dr
                 </th>
               </tr>
             </thead>
-            <tbody>
-              {shown.map((load) => (
+            <RowGroups
+              id="loads"
+              rows={shown}
+              row={(load) => (
                 <tr key={load.load}>
                   <th scope="row" class="keep">
                     <RunLinks runs={load.runs} />
@@ -82,8 +85,8 @@ export function LoadsBehind({ model }: { readonly model: HumidityDepthModel | Dr
                     ))}
                   </td>
                 </tr>
-              ))}
-            </tbody>
+              )}
+            />
           </table>
         </Scroll>
       </Fold>

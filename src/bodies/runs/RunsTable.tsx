@@ -4,6 +4,7 @@ import { shownAs } from "../../units/quantity.ts";
 import { useBody, useUnits } from "../context.ts";
 import { runsPage } from "../pageNames.ts";
 import { NOT_LOGGED, printed } from "../printed.ts";
+import { RowGroups } from "../RowGroups.tsx";
 import { RunLink } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
 import { withQuery } from "../withQuery.ts";
@@ -60,8 +61,10 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
             })}
           </tr>
         </thead>
-        <tbody>
-          {rows.map((row) => (
+        <RowGroups
+          id="runs"
+          rows={rows}
+          row={(row) => (
             <tr key={row.run}>
               <th scope="row" class="keep">
                 <RunLink run={row.run} />
@@ -75,8 +78,8 @@ export function RunsTable({ rows, sort }: { readonly rows: readonly RunRow[]; re
               <td class="keep">{row.variety ?? NOT_LOGGED}</td>
               <td class="keep">{row.lots ?? row.lot ?? NOT_LOGGED}</td>
             </tr>
-          ))}
-        </tbody>
+          )}
+        />
       </table>
     </Scroll>
   );

@@ -7,6 +7,7 @@ import { useBody, useUnits } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Fold } from "../Fold.tsx";
 import { NOT_LOGGED, printed } from "../printed.ts";
+import { RowGroups } from "../RowGroups.tsx";
 import { RunLink } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
 import { type FloorBatch, floorBatches } from "./floorBatches.ts";
@@ -113,8 +114,10 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
                 </th>
               </tr>
             </thead>
-            <tbody>
-              {shown.map((batch) => (
+            <RowGroups
+              id="batches"
+              rows={shown}
+              row={(batch) => (
                 <tr key={batch.run}>
                   <th scope="row" class="keep">
                     <RunLink run={batch.run} />
@@ -136,8 +139,8 @@ export function FloorBatches({ result }: { readonly result: SteepGerminationResu
                     />
                   </td>
                 </tr>
-              ))}
-            </tbody>
+              )}
+            />
           </table>
         </Scroll>
         <p class="table-note">

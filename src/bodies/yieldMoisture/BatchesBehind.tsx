@@ -5,6 +5,7 @@ import { useBody } from "../context.ts";
 import { Entry } from "../Entry.tsx";
 import { Fold } from "../Fold.tsx";
 import { NOT_LOGGED } from "../printed.ts";
+import { RowGroups } from "../RowGroups.tsx";
 import { RunLink } from "../RunLink.tsx";
 import { Scroll } from "../Scroll.tsx";
 import { type ChartedBatch, type ChartedNumbers, chartedBatches } from "./chartedBatches.ts";
@@ -100,8 +101,10 @@ export function BatchesBehind({ charts }: { readonly charts: readonly ControlCha
           <table class="compact runs-table">
             <caption class="visually-hidden">{label}</caption>
             <Head />
-            <tbody>
-              {shown.map((batch) => (
+            <RowGroups
+              id="batches"
+              rows={shown}
+              row={(batch) => (
                 <tr key={batch.run}>
                   <th scope="row" class="keep">
                     <RunLink run={batch.run} />
@@ -122,8 +125,8 @@ export function BatchesBehind({ charts }: { readonly charts: readonly ControlCha
                     />
                   </td>
                 </tr>
-              ))}
-            </tbody>
+              )}
+            />
           </table>
         </Scroll>
         <p class="table-note">
