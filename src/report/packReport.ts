@@ -66,19 +66,34 @@ function isPlain(value: unknown): value is Plain {
   return prototype === Object.prototype || prototype === null;
 }
 
-/** Does an object hold these fields, none undefined, and no others? Without a list of its own for each of thousands. */
-function holdsJust(object: Plain, fields: readonly string[]): boolean {
-  let others = 0;
-  for (const _ in object) others += 1;
-  return others === fields.length && fields.every((field) => object[field] !== undefined);
+/** Alike objects taken apart: their fields, and what each object holds of each. */
+interface Apart {
+  readonly fields: readonly string[];
+  readonly held: readonly (readonly unknown[])[];
 }
 
-/** The fields that all objects share and none has more than; null where they are not alike, or fewer than two. */
-function sharedFields(objects: readonly unknown[]): readonly string[] | null {
+/** Puts what an object holds at a place of each field's list; false where it does not hold just these fields. */
+function takeApart(object: Plain, fields: readonly string[], held: readonly unknown[][], place: number): boolean {
+  let count = 0;
+  // Thousands of objects of one shape are read fastest in the order in which they were made.
+  for (const field in object) {
+    const at = field === fields[count] ? count : fields.indexOf(field);
+    const list = held[at];
+    if (list === undefined || object[field] === undefined) return false;
+    list[place] = object[field];
+    count += 1;
+  }
+  return count === fields.length;
+}
+
+/** Objects that all hold the same fields, none undefined; null where they do not, or are fewer than two. */
+function takenApart(objects: readonly unknown[]): Apart | null {
   const [first] = objects;
   if (objects.length < 2 || !isPlain(first)) return null;
   const fields = Object.keys(first);
-  return objects.every((object) => isPlain(object) && holdsJust(object, fields)) ? fields : null;
+  const held = fields.map(() => new Array<unknown>(objects.length));
+  const alike = objects.every((object, place) => isPlain(object) && takeApart(object, fields, held, place));
+  return alike ? { fields, held } : null;
 }
 
 function packTexts(values: readonly Scalar[], memory: Memory): PackedList {
@@ -98,13 +113,10 @@ function packTexts(values: readonly Scalar[], memory: Memory): PackedList {
   return ["words", [...order.keys()], placeColumn(which, memory)];
 }
 
-function packRows(values: readonly unknown[], rows: readonly Plain[], fields: readonly string[], memory: Memory) {
+function packRows(values: readonly unknown[], present: number, { fields, held }: Apart, memory: Memory) {
   const standAt = (): number[] => values.flatMap((value, i) => (value === null ? [] : [i]));
-  const where = rows.length === values.length ? null : placeColumn(Float64Array.from(standAt()), memory);
-  const columns = fields.map((field): [string, PackedList] => {
-    const held = rows.map((row) => row[field]);
-    return [field, packList(held, memory)];
-  });
+  const where = present === values.length ? null : placeColumn(Float64Array.from(standAt()), memory);
+  const columns = fields.map((field, i): [string, PackedList] => [field, packList(held[i] ?? [], memory)]);
   return ["rows", values.length, where, Object.fromEntries(columns)] as const;
 }
 
@@ -117,8 +129,8 @@ function packList(values: readonly unknown[], memory: Memory): PackedList {
     return ["lists", placeColumn(lengths, memory), packList(values.flat(), memory)];
   }
   const present = values.includes(null) ? values.filter((value) => value !== null) : values;
-  const fields = sharedFields(present);
-  if (fields !== null) return packRows(values, present as unknown as readonly Plain[], fields, memory);
+  const apart = takenApart(present);
+  if (apart !== null) return packRows(values, present.length, apart, memory);
   return ["list", values.map((value) => pack(value, memory))];
 }
 

@@ -6,6 +6,13 @@ function columnOf({ columns }: PackedReport, place: number): Float64Array {
   return column;
 }
 
+/** `Array.from` over a column, in a fraction of its time. */
+function eachOf<T>(column: Float64Array, meaning: (n: number) => T): T[] {
+  const values = new Array<T>(column.length);
+  for (let i = 0; i < column.length; i += 1) values[i] = meaning(column[i] as number);
+  return values;
+}
+
 function rowsOf(report: PackedReport, [, length, where, fields]: Extract<PackedList, readonly ["rows", ...unknown[]]>) {
   const columns = Object.entries(fields).map(([field, list]) => ({ field, values: listOf(report, list) }));
   const rowAt = (i: number): unknown => {
@@ -34,12 +41,12 @@ function listOf(report: PackedReport, list: PackedList): readonly unknown[] {
     case "list":
       return list[1].map((value) => unpack(report, value));
     case "numbers":
-      return Array.from(columnOf(report, list[1]), (n) => (Number.isNaN(n) ? null : n));
+      return eachOf(columnOf(report, list[1]), (n) => (Number.isNaN(n) ? null : n));
     case "texts":
       return report.texts[list[1]] ?? [];
     case "words": {
       const [, words, which] = list;
-      return Array.from(columnOf(report, which), (at) => words[at]);
+      return eachOf(columnOf(report, which), (at) => words[at]);
     }
     case "rows":
       return rowsOf(report, list);

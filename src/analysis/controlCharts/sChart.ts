@@ -24,6 +24,20 @@ export interface SChart {
   readonly points: readonly SpreadPoint[];
 }
 
+type Limits = Pick<SpreadPoint, "centre" | "low" | "high" | "falseSignalChance">;
+
+function limitsOf(count: number, sigma: number, multiplier: number): Limits {
+  if (count < 2) return { centre: null, low: null, high: null, falseSignalChance: null };
+  const c = c4(count);
+  const reach = multiplier * Math.sqrt(1 - c * c);
+  return {
+    centre: c * sigma,
+    low: Math.max(0, (c - reach) * sigma),
+    high: (c + reach) * sigma,
+    falseSignalChance: chiSquareUpperTail((count - 1) * (c + reach) ** 2, count - 1),
+  };
+}
+
 /**
  * Chart of the standard deviation within each batch, for batches of unequal numbers of samples: centre c₄(n) σ, limits
  * c₄(n) σ ± multiplier × σ √(1 − c₄(n)²), the lower at 0 or above (e-Handbook 6.3.2.1: B₃ and B₄ where n is always the same).
@@ -56,31 +70,16 @@ export function sChart(
   }
   if (!(sum > 0)) return null;
   const sigma = sum / weights;
+  // The same for all batches of as many samples.
+  const limits = new Map<number, Limits>();
   const points = samples.map((batch): SpreadPoint => {
     const count = batch.length;
-    if (count < 2) {
-      return {
-        count,
-        standardDeviation: null,
-        centre: null,
-        low: null,
-        high: null,
-        falseSignalChance: null,
-        chance: null,
-      };
-    }
-    const c = c4(count);
-    const reach = multiplier * Math.sqrt(1 - c * c);
-    const standardDeviation = sampleStandardDeviation(batch);
-    return {
-      count,
-      standardDeviation,
-      centre: c * sigma,
-      low: Math.max(0, (c - reach) * sigma),
-      high: (c + reach) * sigma,
-      falseSignalChance: chiSquareUpperTail((count - 1) * (c + reach) ** 2, count - 1),
-      chance: chiSquareUpperTail((count - 1) * (standardDeviation / sigma) ** 2, count - 1),
-    };
+    const known = limits.get(count) ?? limitsOf(count, sigma, multiplier);
+    limits.set(count, known);
+    const standardDeviation = count < 2 ? null : sampleStandardDeviation(batch);
+    const chance =
+      standardDeviation === null ? null : chiSquareUpperTail((count - 1) * (standardDeviation / sigma) ** 2, count - 1);
+    return { count, standardDeviation, ...known, chance };
   });
   return { sigma, baselineBatches, points };
 }

@@ -71,7 +71,7 @@ export function baselineChoice(
   runs.forEach((run, index) => {
     if (names.some((speaksOf) => speaksOf(run))) named.add(index);
     const incident = incidentOf(run);
-    if (without.has(run.row.run)) leftOut.set(index, "left out by hand");
+    if (without.has(run.run)) leftOut.set(index, "left out by hand");
     else if (incident) leftOut.set(index, `${incident.what} (${printDate(incident.on, "UTC")})`);
   });
   const phases = events

@@ -30,8 +30,8 @@ export function besideSignal(
     now !== null && then != null && now !== then ? [`${name} ${now}, before it ${then}`] : [];
   return [
     ...logged,
-    ...changed(`${first.variety} from lot`, first.row.lot, before?.row.lot),
-    ...changed("kiln", first.row.kiln, before?.row.kiln),
+    ...changed(`${first.variety} from lot`, first.lot, before?.lot),
+    ...changed("kiln", first.kiln, before?.kiln),
   ];
 }
 

@@ -44,8 +44,8 @@ export function chartOf({ measure, runs, choice, baseline, events }: ChartReques
       rule: signal.rule,
       direction: signal.direction,
       size: signal.size,
-      runs: part.map(({ row }) => row.run),
-      raisedAt: measured[signal.raisedAt]?.row.run ?? "",
+      runs: part.map(({ run }) => run),
+      raisedAt: measured[signal.raisedAt]?.run ?? "",
       from: measured[signal.from]?.at ?? Number.NaN,
       to: measured[signal.to]?.at ?? Number.NaN,
       beside: besideSignal(measured, signal.from, signal.to, events),
@@ -81,30 +81,36 @@ function chartedRuns(
 ): readonly ChartedRun[] {
   const deviations = overAll(phases, measured.length, ({ series }) => series.deviations);
   const sigmas = overAll(phases, measured.length, ({ series }) => series.sigmas);
-  const judged = new Set(phases.flatMap((phase) => phase.judged));
-  const inBaseline = new Set(phases.flatMap(({ groups }) => groups.flatMap(({ indices }) => indices)));
+  const judged = marked(
+    measured.length,
+    phases.map((phase) => phase.judged),
+  );
+  const inBaseline = marked(
+    measured.length,
+    phases.flatMap(({ groups }) => groups.map(({ indices }) => indices)),
+  );
   const centres = phases.map(
     ({ groups }) => new Map(groups.map(({ group, limits }) => [group, limits?.centre.estimate ?? null])),
   );
   // Phases follow each other in time and cover all runs.
   let phase = 0;
-  return measured.map(({ row, at, variety, value, samples }, index) => {
+  return measured.map(({ run, lot, kiln, load, at, variety, value, samples }, index) => {
     while (index > (phases[phase]?.to ?? index)) phase += 1;
     return {
-      run: row.run,
+      run,
       variety,
-      lot: row.lot,
-      kiln: row.kiln,
-      load: row.load,
+      lot,
+      kiln,
+      load,
       at,
       value,
       samples: samples.length,
       phase,
-      inBaseline: inBaseline.has(index),
+      inBaseline: inBaseline[index] === 1,
       leftOut: baseline.leftOut.get(index) ?? null,
       centre: centres[phase]?.get(variety) ?? null,
-      deviation: judged.has(index) ? (deviations[index] ?? null) : null,
-      sigma: judged.has(index) ? (sigmas[index] ?? null) : null,
+      deviation: judged[index] === 1 ? (deviations[index] ?? null) : null,
+      sigma: judged[index] === 1 ? (sigmas[index] ?? null) : null,
     };
   });
 }
@@ -144,6 +150,13 @@ function describePhase(
         ? null
         : { estimate: multiplier * sigma.estimate, low: multiplier * sigma.low, high: multiplier * sigma.high },
   };
+}
+
+/** 1 at each of these places, 0 elsewhere: asked of thousands of runs at every redraw, where a set is slow. */
+function marked(count: number, places: readonly (readonly number[])[]): Uint8Array {
+  const marks = new Uint8Array(count);
+  for (const list of places) for (const place of list) marks[place] = 1;
+  return marks;
 }
 
 /** Spreads what each phase holds of its judged runs over all runs; runs without limits stay NaN. */

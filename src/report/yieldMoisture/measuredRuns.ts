@@ -2,8 +2,8 @@ import { mean } from "../../analysis/summary.ts";
 import type { ChartedMeasure } from "../controlChartResult.ts";
 import type { RunRow } from "../runRow.ts";
 
-/** A batch that has the measure, in the order in which the kiln was emptied. */
-export interface MeasuredRun {
+/** A batch that has the measure, in the order in which the kiln was emptied; with what a chart says of it taken out of its row. */
+export interface MeasuredRun extends Pick<RunRow, "run" | "lot" | "kiln" | "load"> {
   readonly row: RunRow;
   readonly at: number;
   readonly variety: string;
@@ -71,8 +71,11 @@ export function measuredRuns(
     if (found === null || unlike.has(row) || row.unloadedAt === null || row.variety === null) {
       const reason = whyLacking(row, measure);
       reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
-    } else measured.push({ row, at: row.unloadedAt, variety: row.variety, ...found });
+    } else {
+      const { run, lot, kiln, load, unloadedAt: at, variety } = row;
+      measured.push({ row, run, lot, kiln, load, at, variety, ...found });
+    }
   }
-  measured.sort((a, b) => a.at - b.at || (a.row.run < b.row.run ? -1 : 1));
+  measured.sort((a, b) => a.at - b.at || (a.run < b.run ? -1 : 1));
   return { measured, lacking: [...reasons].map(([reason, count]) => ({ reason, count })) };
 }

@@ -16,7 +16,7 @@ export function withinOf(measured: readonly MeasuredRun[], phases: readonly Char
   const chart = sChart(samples, { baseline: sampled });
   if (chart === null) return null;
   const uneven = chart.points.flatMap(({ standardDeviation, high }, index) =>
-    standardDeviation !== null && high !== null && standardDeviation > high ? [measured[index]?.row.run ?? ""] : [],
+    standardDeviation !== null && high !== null && standardDeviation > high ? [measured[index]?.run ?? ""] : [],
   );
   return {
     sigma: chart.sigma,
