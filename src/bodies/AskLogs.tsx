@@ -32,13 +32,14 @@ export function AskLogs({ questions, tables, state, hands }: AskLogsProps) {
       <p class="without-scripting refusal">
         Questions are answered by JavaScript, which is off here. The questions and the tables can be read all the same.
       </p>
-      <Entry id="question" title="Question" class="needs-scripting">
+      <Entry id="question" title="Question" class="needs-scripting needs-screen">
         <AskForm state={state} hands={hands} />
       </Entry>
       <AskAnswer stage={state.stage} hands={hands} />
       <Entry
         id="worked"
         title="Worked questions"
+        class="needs-screen"
         note={<span class="needs-scripting">Each is asked as it stands, and can be altered afterwards.</span>}
       >
         <ul class="ask-questions">

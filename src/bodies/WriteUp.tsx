@@ -128,7 +128,9 @@ export function WriteUp({ state, hands }: WriteUpProps) {
       </p>
       <Entry id="batch" title="Batch" class="needs-scripting">
         <Batch state={state} hands={hands} />
-        <Folder state={state} hands={hands} />
+        <div class="needs-screen">
+          <Folder state={state} hands={hands} />
+        </div>
       </Entry>
       <Entry id="stage" title="Stage" class="needs-scripting">
         <div class="write-up-stages">

@@ -40,6 +40,13 @@ describe("the page that asks the logs", () => {
     expect(rows).toBeGreaterThan(1);
     expect(await page.locator("#answer .drawing-wide rect.mark-ink").count()).toBe(rows);
     expect(await page.inputValue("#ask-sql")).toContain("median(kiln_hours)");
+
+    // Typed since: the sheet says what the answer answers, and shows nothing that only a screen can use.
+    await page.fill("#ask-sql", "SELECT 1");
+    await page.emulateMedia({ media: "print" });
+    await page.locator("#answer pre").getByText("median(kiln_hours)").waitFor();
+    const tools = page.locator("main :is(button, textarea)");
+    expect(await tools.evaluateAll((found) => found.filter((one) => one.checkVisibility()).length)).toBe(0);
     expect(outside).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();

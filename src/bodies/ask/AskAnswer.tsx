@@ -22,10 +22,12 @@ export function AskAnswer({ stage, hands }: { readonly stage: AskStage; readonly
     );
   }
   if (stage.kind !== "answered") return null;
-  const { answer, figure } = stage;
+  const { sql, answer, figure } = stage;
   const rows = counted(answer.rows.length, "row");
   return (
     <Entry id="answer" title="Answer" note={answer.more ? `The first ${rows}.` : `${rows}.`}>
+      {/* On paper the box is not seen, and an answer without its question says nothing. */}
+      <pre class="print-only">{sql}</pre>
       {figure === null ? null : <Figure spec={figure} numbersIn="#asked-rows" />}
       {answer.rows.length === 0 ? null : (
         <p>

@@ -7,7 +7,13 @@ export type AskStage =
   | { readonly kind: "none" }
   | { readonly kind: "asking"; readonly seconds: number; readonly stopping: boolean }
   | { readonly kind: "failed"; readonly fault: AskFault }
-  | { readonly kind: "answered"; readonly answer: AskedAnswer; readonly figure: FigureSpec | null };
+  /** `sql` is what was asked, whatever stands in the box by now. */
+  | {
+      readonly kind: "answered";
+      readonly sql: string;
+      readonly answer: AskedAnswer;
+      readonly figure: FigureSpec | null;
+    };
 
 export interface AskState {
   readonly sql: string;

@@ -10,7 +10,7 @@ export function WriteUpSave({ state, hands }: { readonly state: WriteUpState; re
   const typed = draft.stages[table] ?? {};
   const isBlank = Object.keys(typed).length === 0;
   return (
-    <div class="write-up-save">
+    <div class="write-up-save needs-screen">
       <p>
         <button
           type="button"

@@ -21,7 +21,7 @@ const FIRST = askQuestions[0]?.sql ?? "";
 async function answered(ask: Ask, sql: string, signal: AbortSignal): Promise<AskStage> {
   try {
     const answer = await ask(sql, { mostRows: MOST_ROWS, signal });
-    return { kind: "answered", answer, figure: askedFigure(answer) };
+    return { kind: "answered", sql, answer, figure: askedFigure(answer) };
   } catch (error) {
     return { kind: "failed", fault: askFault(error instanceof Error ? error.message : String(error)) };
   }
