@@ -29,12 +29,13 @@ export function likelyViews(view: View, report: LoadedReport, parts: readonly Pa
   if (parts.length !== 1 || !LIGHT.includes(parts[0])) return [];
   const after = (name: string, value: string, checked = true): View => changeView(view, { name, value, checked });
   const { varieties, kilns } = report.choices;
-  const rules = parts.includes("yieldMoisture") ? allRules : [];
+  // Who has chosen rules of their own is not followed through all that can be made of them.
+  const rules = parts.includes("yieldMoisture") && view.rules === null ? allRules : [];
   const { airBasis, loadsByAir } = report.kilnHours ?? {};
   const latest = report.runs[0]?.run;
   return [
     ...stepsFrom(varieties, view.variety).map((variety) => after("variety", variety)),
-    ...rules.map((rule) => after("rules", rule, !(view.rules ?? usualRules).includes(rule))),
+    ...rules.map((rule) => after("rules", rule, !usualRules.includes(rule))),
     ...(kilns.length > 1 ? stepsFrom(kilns, view.kiln).map((kiln) => after("kiln", kiln)) : []),
     ...(loadsByAir !== undefined && loadsByAir.mean > 0 && loadsByAir.at_loading > 0
       ? [after("air", airBasis === "mean" ? "at_loading" : "mean")]

@@ -189,7 +189,9 @@ async function foresee({ request, views, parts }: Extract<WorkerRequest, { kind:
   for (const view of views) {
     await breathe();
     const worked = await workOut(ready, { request, view, parts });
-    if (worked === null) return;
+    // A question that came meanwhile waits for no more than a part of a guess.
+    await breathe();
+    if (worked === null || request !== newest) return;
     const { packed, buffers } = packParts(worked.parts, findLater(worked.parts).next());
     say({ kind: "foreseen", request, view, chosen: worked.chosen, parts: packed }, buffers);
   }

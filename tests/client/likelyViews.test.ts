@@ -37,6 +37,8 @@ describe("likelyViews(view, report, parts)", () => {
     // The usual pair less one of it, twice, and with each of the five others.
     expect(sets).toEqual([1, 1, 3, 3, 3, 3, 3]);
     expect(likelyViews(wholeView, made, ["kilnHours"]).every((view) => view.rules === null)).toBe(true);
+    const own: View = { ...wholeView, rules: ["cumulativeSum"] };
+    expect(likelyViews(own, made, ["yieldMoisture"]).every((view) => view.rules === own.rules)).toBe(true);
   });
 
   it("leaves the latest batch out, beside those that are left out already", () => {
